@@ -1,0 +1,4 @@
+//! Lengths and angles as the maker writes and reads them. Inside the code a length is an `f64` in
+//! mm and an angle an `f64` in radians; this room turns words into those numbers and back.
+//!
+//! Knows no dial.
