@@ -1,1 +1,21 @@
-//! process
+//! What the beam does to stock: materials and what must never be cut, stocks as build-ups of
+//! layers with their thickness and tolerance, kerf, and the machine.
+//!
+//! Knows no dial. Lengths are in mm.
+
+mod machine;
+mod material;
+mod stock;
+
+pub use machine::{Machine, StepColours};
+pub use material::{Cutting, MATERIALS, Material};
+pub use stock::{Kerf, Layer, Stock};
+
+/// What a workshop has: one machine and its stocks.
+#[derive(Clone, Debug)]
+pub struct Workshop {
+    /// The machine that cuts.
+    pub machine: Machine,
+    /// The stocks on the shelf, by name.
+    pub stocks: Vec<Stock>,
+}

@@ -1,0 +1,63 @@
+//! Stock: a sheet as bought, a build-up of layers.
+
+use crate::Material;
+
+/// One sheet material as bought.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stock {
+    /// What the maker calls it.
+    pub name: String,
+    /// Layers from the face to the back.
+    pub layers: Vec<Layer>,
+    /// Width that the beam removes in it.
+    pub kerf: Kerf,
+    /// Where the figures come from.
+    pub source: String,
+}
+
+/// One layer of a stock.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layer {
+    /// The material's name as the maker wrote it.
+    pub named: String,
+    /// The material, if it is a known one.
+    pub material: Option<&'static Material>,
+    /// Thickness.
+    pub thickness: f64,
+    /// How much thinner it may be.
+    pub thinner: f64,
+    /// How much thicker it may be.
+    pub thicker: f64,
+}
+
+/// Full width of the slot that the beam leaves, for cuts that run along y (removes width in x) and along x.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Kerf {
+    /// Width measured along x.
+    pub x: f64,
+    /// Width measured along y.
+    pub y: f64,
+}
+
+impl Stock {
+    /// Nominal thickness: the sum of the layers.
+    pub fn thickness(&self) -> f64 {
+        self.layers.iter().map(|layer| layer.thickness).sum()
+    }
+
+    /// The thinnest this stock may come: every layer at its lower limit.
+    pub fn thinnest(&self) -> f64 {
+        self.layers
+            .iter()
+            .map(|layer| layer.thickness - layer.thinner)
+            .sum()
+    }
+
+    /// The thickest this stock may come: every layer at its upper limit.
+    pub fn thickest(&self) -> f64 {
+        self.layers
+            .iter()
+            .map(|layer| layer.thickness + layer.thicker)
+            .sum()
+    }
+}
