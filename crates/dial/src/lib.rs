@@ -1,7 +1,16 @@
 //! The heart: from the dial file to the assembled dial, its findings, and the job that makes it.
 //! Pure: no files, no clock, no network.
+//!
+//! The way through: [`design::read`] a file, [`layout::assemble`] the dial, [`turning::turn`] every
+//! wheel through its window, [`findings::check`] it, and [`job::plan`] the sheets.
 
+pub mod assembled;
 pub mod design;
+pub mod findings;
+pub mod job;
+pub mod layout;
 mod spans;
+pub mod turning;
 
+pub use assembled::Dial;
 pub use spans::{Label, Mistake, Spans};
