@@ -1,7 +1,7 @@
 //! The assembled dial: every part in one coordinate system, seen from the front, y up, origin at
 //! the cover's middle. The single truth; sheets, pictures and figures are views of it.
 
-use crate::design::{Motif, RimKind, WindowKind};
+use crate::design::{Motif, RimKind, Running, WindowKind};
 use measure::Units;
 use outline::{Axis, Curve, Point, Shape, Vec2};
 use process::Stock;
@@ -106,6 +106,8 @@ pub struct Asked {
     pub clear: f64,
     /// Neighbours may be seen: at least this share of their width.
     pub neighbours: Option<f64>,
+    /// Which way the numbers run.
+    pub running: Running,
 }
 
 /// What is engraved for one stop.

@@ -1,6 +1,10 @@
 //! The turn test: every stop of every wheel is turned into its window and looked at, on the real outlines.
 
-use outline::Point;
+mod look;
+mod slack;
+
+use crate::assembled::Dial;
+use outline::{Point, Vec2};
 
 /// What the turn test found for a whole dial.
 #[derive(Clone, Debug)]
@@ -14,6 +18,8 @@ pub struct TurnTest {
 pub struct WheelTurns {
     /// Name of the counter.
     pub name: String,
+    /// The side from which the next mark comes when counting up, as seen in the window: a unit vector.
+    pub next_from: Vec2,
     /// One for each stop, in counting order.
     pub stops: Vec<Stop>,
 }
@@ -86,4 +92,32 @@ pub struct Slack {
     pub drift: f64,
     /// Wheel and stop of the smallest drift.
     pub drift_at: (usize, usize),
+}
+
+/// Turns every wheel of a dial through every stop.
+pub fn turn(dial: &Dial) -> TurnTest {
+    TurnTest { wheels: dial.wheels.iter().map(look::wheel).collect() }
+}
+
+impl TurnTest {
+    /// The dial's slack: the least that any stop of any wheel forgives.
+    pub fn slack(&self) -> Slack {
+        let mut slack = Slack { angle: f64::INFINITY, angle_at: (0, 0), drift: f64::INFINITY, drift_at: (0, 0) };
+        for (w, wheel) in self.wheels.iter().enumerate() {
+            for (k, stop) in wheel.stops.iter().enumerate() {
+                if stop.slack_angle < slack.angle {
+                    (slack.angle, slack.angle_at) = (stop.slack_angle, (w, k));
+                }
+                if stop.slack_drift < slack.drift {
+                    (slack.drift, slack.drift_at) = (stop.slack_drift, (w, k));
+                }
+            }
+        }
+        slack
+    }
+
+    /// Whether every stop passes.
+    pub fn passes(&self) -> bool {
+        self.wheels.iter().flat_map(|wheel| &wheel.stops).all(|stop| stop.faults.is_empty())
+    }
 }
