@@ -2,8 +2,9 @@
 //! the cover's middle. The single truth; sheets, pictures and figures are views of it.
 
 use crate::design::{Motif, RimKind, Running, WindowKind};
+use lettering::Weight;
 use measure::Units;
-use outline::{Axis, Curve, Point, Shape, Vec2};
+use outline::{Axis, Curve, Motion, Point, Shape, Vec2};
 use process::Stock;
 
 /// One dial, assembled, every wheel at its first stop.
@@ -47,8 +48,8 @@ pub struct Art {
     pub shape: Shape,
     /// Height of its capitals or of the symbol.
     pub height: f64,
-    /// Typical width of its strokes, if it is text.
-    pub stroke: Option<f64>,
+    /// Whether it is text, and of which weight.
+    pub weight: Option<Weight>,
 }
 
 /// A round recess for a magnet.
@@ -81,6 +82,8 @@ pub struct Wheel {
     pub marks: Vec<Mark>,
     /// Depth of the engraving.
     pub mark_depth: f64,
+    /// Weight of the strokes of its text.
+    pub weight: Weight,
     /// The margins asked for in the window.
     pub asked: Asked,
     /// Which way it turns to count up.
@@ -195,5 +198,10 @@ impl Wheel {
     /// Angle by which the wheel is turned from its first stop to stop `k`, counter-clockwise positive.
     pub fn turned_to(&self, k: usize) -> f64 {
         self.counts_up.sign() * std::f64::consts::TAU * k as f64 / self.marks.len() as f64
+    }
+
+    /// The mark of stop `k` as it stands in the window.
+    pub fn upright(&self, k: usize) -> Shape {
+        self.marks[k].shape.moved(&Motion::turn(self.centre, self.turned_to(k)))
     }
 }

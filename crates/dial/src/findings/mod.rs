@@ -1,6 +1,25 @@
 //! Findings: each rule reads the assembled dial and says what it measured.
 
+mod art_room;
+mod bared_rim;
+mod bed;
+mod clearances;
+mod counting;
+mod fine_marks;
+mod floors;
+mod materials;
+mod pockets;
+mod symmetric;
+mod turn_test;
+mod twins;
+mod webs;
+
+use crate::assembled::Dial;
+use crate::turning::TurnTest;
+use measure::Units;
 use outline::Point;
+use process::Workshop;
+pub use symmetric::{Mirrored, mirrored};
 
 /// What a rule says.
 #[derive(Clone, Debug)]
@@ -57,4 +76,92 @@ pub enum Part {
     Wheel(usize),
     Window(usize),
     Notch(usize),
+}
+
+/// What a rule may look at.
+#[derive(Clone, Copy, Debug)]
+pub struct Bench<'a> {
+    /// The assembled dial.
+    pub dial: &'a Dial,
+    /// Its turn test.
+    pub turns: &'a TurnTest,
+    /// The workshop's machine and stocks.
+    pub workshop: &'a Workshop,
+}
+
+impl Bench<'_> {
+    /// A length as this maker reads it.
+    fn show(&self, mm: f64) -> String {
+        measure::show(mm, self.dial.show)
+    }
+}
+
+/// A rule: reads the bench, says what it found.
+type Rule = fn(&Bench) -> Vec<Finding>;
+
+/// All rules, in the order in which a maker would look.
+const RULES: &[Rule] = &[
+    materials::check,
+    turn_test::check,
+    counting::check,
+    twins::check,
+    fine_marks::check,
+    webs::check,
+    bared_rim::check,
+    clearances::check,
+    pockets::check,
+    floors::check,
+    symmetric::check,
+    art_room::check,
+    bed::check,
+];
+
+/// Applies all rules; the gravest findings first, else in the order of the rules.
+pub fn check(bench: &Bench) -> Vec<Finding> {
+    let mut findings: Vec<Finding> = RULES.iter().flat_map(|rule| rule(bench)).collect();
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    findings
+}
+
+/// Whether any finding forbids making the dial.
+pub fn refuses(findings: &[Finding]) -> bool {
+    findings.iter().any(|finding| finding.severity == Severity::Refuse)
+}
+
+impl Quantity {
+    /// The figure with its unit, as this maker reads it.
+    pub fn show(&self, units: Units) -> String {
+        match self {
+            Quantity::Length(mm) => measure::show(*mm, units),
+            Quantity::Angle(radians) => format!("{:.1}\u{b0}", radians.to_degrees()),
+            // Never rounded up to a whole: 99.96 % is not all.
+            Quantity::Share(share) => format!("{:.1} %", (share * 1000.0).floor() / 10.0),
+            Quantity::Count(count) => count.to_string(),
+        }
+    }
+}
+
+impl Severity {
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Severity::Note => "note",
+            Severity::Mend => "mend",
+            Severity::Refuse => "refuse",
+        }
+    }
+}
+
+impl Part {
+    /// What the part is called.
+    pub fn words(self, dial: &Dial) -> String {
+        let name = |i: usize| dial.wheels.get(i).map_or("?", |wheel| wheel.name.as_str());
+        match self {
+            Part::Dial => "dial".into(),
+            Part::Cover => "cover".into(),
+            Part::Wheel(i) => format!("wheel {}", name(i)),
+            Part::Window(i) => format!("window of {}", name(i)),
+            Part::Notch(i) => format!("notch of {}", name(i)),
+        }
+    }
 }

@@ -1,8 +1,14 @@
 //! The job: which parts lie where on which sheet, in which setups, and what is done in which order.
 //! Sheet coordinates: mm, y up, origin at the sheet's lower left corner, as the sheet lies in the machine.
 
-use outline::{Axis, Curve, EllipticCurve, Point, Shape};
+mod plan;
+mod rows;
+mod turn_over;
+
+use outline::{Axis, EllipticCurve, OutlineError, Point, Shape};
+pub use plan::plan;
 use process::Stock;
+use std::fmt;
 
 /// All that must be cut for one dial.
 #[derive(Clone, Debug)]
@@ -44,7 +50,7 @@ pub struct Placed {
 pub struct Setup {
     /// Number, counted through the whole job from 1.
     pub number: usize,
-    /// Face up, or turned over in its own hole about these axes, one for each part that is turned.
+    /// Empty when the stock lies face up; else the parts that were turned over in their own holes.
     pub turned: Vec<TurnedPart>,
     /// What is done, in order.
     pub steps: Vec<Step>,
@@ -57,8 +63,8 @@ pub struct TurnedPart {
     pub name: String,
     /// The axis it was turned about, on the sheet.
     pub axis: Axis,
-    /// The hole it lies in.
-    pub hole: Curve,
+    /// The hole it lies in: its own outline as it was cut face up.
+    pub hole: Shape,
 }
 
 /// One operation within a setup.
@@ -99,4 +105,55 @@ pub enum Work {
         /// The path of the beam's middle, kerf compensated.
         path: EllipticCurve,
     },
+}
+
+/// Why no job can be planned.
+#[derive(Clone, Debug, PartialEq)]
+pub enum JobError {
+    /// A part does not fit on the machine's bed.
+    TooLarge {
+        /// The part.
+        part: String,
+        /// Its width and height with the border, in mm.
+        needs: (f64, f64),
+        /// The bed's width and height, in mm.
+        bed: (f64, f64),
+    },
+    /// A cut cannot be compensated for the kerf.
+    Kerf {
+        /// The part.
+        part: String,
+        /// Why.
+        why: OutlineError,
+    },
+}
+
+impl fmt::Display for JobError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            JobError::TooLarge { part, needs, bed } => write!(
+                f,
+                "{part} needs {:.1} x {:.1} mm with its border, the bed has {:.1} x {:.1} mm: make it smaller, or name a larger machine in the workshop file",
+                needs.0, needs.1, bed.0, bed.1
+            ),
+            JobError::Kerf { part, why } => write!(
+                f,
+                "a cut of {part} cannot be compensated for the kerf ({why}): the opening is narrower than the beam, so make it larger"
+            ),
+        }
+    }
+}
+
+impl std::error::Error for JobError {}
+
+impl StepKind {
+    /// What the step is called.
+    pub fn words(self) -> &'static str {
+        match self {
+            StepKind::Engrave => "engrave",
+            StepKind::Pocket => "pocket",
+            StepKind::CutInside => "cut inside",
+            StepKind::CutOutside => "cut outside",
+        }
+    }
 }

@@ -28,7 +28,7 @@ pub(super) fn all(design: &Design, plate: &Shape, wheels: &[Wheel]) -> Result<Ve
         match motif_outline(&art.motif, art.height, LABEL_WEIGHT, TwinMark::None) {
             Ok(shape) => {
                 let lay = Motion::turn(Point::ZERO, art.angle).then(&Motion::shift(art.at.to_vec2()));
-                face.put(&art.motif, shape.moved(&lay), art.height);
+                face.put(&art.motif, shape.moved(&lay), art.height, LABEL_WEIGHT);
             }
             Err((what, help)) => mistakes.push(mistake(design, &format!("cover.art[{i}]"), what, help)),
         }
@@ -91,10 +91,10 @@ impl Face {
         Face { plate: plate.clone(), edges: Edges::of(plate), obstacles: obstacles.collect(), art: Vec::new(), taken: Vec::new() }
     }
 
-    fn put(&mut self, motif: &Motif, shape: Shape, height: f64) {
+    fn put(&mut self, motif: &Motif, shape: Shape, height: f64, weight: Weight) {
         self.taken.push(Edges::of(&shape));
-        let stroke = matches!(motif, Motif::Text(_)).then(|| Lettering::shipped(LABEL_WEIGHT).stroke(height));
-        self.art.push(Art { what: motif.words(), shape, height, stroke });
+        let weight = matches!(motif, Motif::Text(_)).then_some(weight);
+        self.art.push(Art { what: motif.words(), shape, height, weight });
     }
 
     /// Whether a shape keeps clear of everything there.
@@ -138,13 +138,13 @@ fn beside_window(face: &mut Face, wheel: &Wheel, motif: &Motif, height: Height, 
     for step in 0..=steps {
         let size = (largest - 0.1 * step as f64).max(smallest);
         if let Some(shape) = try_at(face, size) {
-            face.put(motif, shape, size);
+            face.put(motif, shape, size, LABEL_WEIGHT);
             return Ok(());
         }
     }
     if let Some(seat) = seats(wheel, side).next() {
         let shape = unit.scaled(Point::ZERO, smallest).moved(&Motion::shift(seat.to_vec2()));
-        face.put(motif, shape, smallest);
+        face.put(motif, shape, smallest, LABEL_WEIGHT);
     }
     Ok(())
 }
@@ -188,6 +188,6 @@ fn signs(face: &mut Face, wheel: &Wheel, counter: &CounterDesign) {
             seat += 0.25 * inwards;
         }
         let placed = shape.moved(&Motion::shift(seat.to_vec2() - middle));
-        face.put(&Motif::Text(sign.into()), placed, SIGN);
+        face.put(&Motif::Text(sign.into()), placed, SIGN, SIGN_WEIGHT);
     }
 }

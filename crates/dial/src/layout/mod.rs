@@ -93,6 +93,7 @@ fn assemble_wheels(
                 rim: wheel::rim(place.centre, fit.radius, fit.rim),
                 marks: Vec::new(),
                 mark_depth: counter.mark.depth,
+                weight: counter.mark.weight,
                 asked: Asked {
                     height: counter.mark.height,
                     margin: counter.mark.margin,

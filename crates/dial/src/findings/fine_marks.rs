@@ -1,0 +1,127 @@
+//! Marks too small to cut: strokes that the beam fills and islands that fall out.
+
+use super::{Bench, Finding, Part, Quantity, Severity};
+use crate::assembled::{Art, Mark};
+use crate::design::Motif;
+use lettering::{Lettering, Weight};
+use outline::{Point, Shape};
+use std::collections::BTreeMap;
+
+/// Least engraved stroke in wood (common practice: two or three lines of the raster, two spots of the beam).
+const STROKE: f64 = 0.3;
+/// Least standing island inside a stroke (common practice).
+const ISLAND: f64 = 0.5;
+
+pub(super) fn check(bench: &Bench) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (i, wheel) in bench.dial.wheels.iter().enumerate() {
+        let fine = wheel.marks.iter().map(|mark| (mark.words.clone(), fine_of_mark(mark, wheel.asked.height, wheel.weight)));
+        let worst = worst_of(fine);
+        let keys = |_: &str| vec![format!("counter[{i}].mark.height"), "mark.height".into()];
+        findings.extend(report(bench, Part::Wheel(i), &format!("{}: ", wheel.name), &worst, wheel.asked.height, &keys));
+    }
+    for art in &bench.dial.cover.art {
+        let worst = worst_of(std::iter::once((art.what.clone(), fine_of_art(art))));
+        let keys = |_: &str| vec!["cover.art".into(), "counter.label_height".into()];
+        findings.extend(report(bench, Part::Cover, "", &worst, art.height, &keys));
+    }
+    findings
+}
+
+/// The finest places of one mark, in mm.
+#[derive(Clone, Copy, Debug, Default)]
+struct Fine {
+    stroke: Option<(f64, Option<Point>)>,
+    island: Option<(f64, Option<Point>)>,
+}
+
+fn fine_of_mark(mark: &Mark, height: f64, weight: Weight) -> Fine {
+    match &mark.motif {
+        Motif::Text(text) => fine_of_text(text, height, weight),
+        Motif::Symbol(_) => fine_of_shape(&mark.shape),
+    }
+}
+
+fn fine_of_art(art: &Art) -> Fine {
+    match art.weight {
+        Some(weight) => fine_of_text(&art.what, art.height, weight),
+        None => fine_of_shape(&art.shape),
+    }
+}
+
+/// From the font's own measures, taken once for each glyph.
+fn fine_of_text(text: &str, height: f64, weight: Weight) -> Fine {
+    let lettering = Lettering::shipped(weight);
+    Fine {
+        stroke: lettering.thinnest_stroke(text, height).map(|width| (width, None)),
+        island: lettering.smallest_island(text, height).map(|across| (across, None)),
+    }
+}
+
+fn fine_of_shape(shape: &Shape) -> Fine {
+    let stroke = outline::narrowest_stroke(shape).map(|neck| (neck.width, Some(neck.at)));
+    let island = shape
+        .holes()
+        .iter()
+        .filter_map(|hole| outline::inscribed_circle(&Shape::from(hole.reversed()), 0.01))
+        .map(|(at, radius)| (2.0 * radius, Some(at)))
+        .min_by(|a, b| a.0.total_cmp(&b.0));
+    Fine { stroke, island }
+}
+
+type Worst = BTreeMap<&'static str, (f64, Option<Point>, Vec<String>)>;
+
+/// The smallest stroke and the smallest island over some marks, with all marks that are below the limit.
+fn worst_of(fine: impl Iterator<Item = (String, Fine)>) -> Worst {
+    let mut worst: Worst = BTreeMap::new();
+    for (words, one) in fine {
+        for (kind, measured, limit) in [("stroke", one.stroke, STROKE), ("island", one.island, ISLAND)] {
+            let Some((width, at)) = measured else { continue };
+            let entry = worst.entry(kind).or_insert((f64::INFINITY, None, Vec::new()));
+            if width < limit {
+                entry.2.push(words.clone());
+            }
+            if width < entry.0 {
+                (entry.0, entry.1) = (width, at);
+            }
+        }
+    }
+    worst
+}
+
+fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, keys: &dyn Fn(&str) -> Vec<String>) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (kind, (width, at, below)) in worst {
+        let limit = if *kind == "stroke" { STROKE } else { ISLAND };
+        if below.is_empty() {
+            continue;
+        }
+        let wanted = height * limit / width;
+        let (what, why) = if *kind == "stroke" {
+            ("the thinnest stroke", "the beam is about as wide, so it burns out")
+        } else {
+            ("the smallest standing island", "it burns away or breaks out, and the figure is hard to read")
+        };
+        findings.push(Finding {
+            rule: "marks too small to cut",
+            severity: Severity::Mend,
+            what: format!("{whose}{what} of {} is {}, {} needed: {why}", some(below), bench.show(*width), bench.show(limit)),
+            measured: Some(Quantity::Length(*width)),
+            limit: Some(Quantity::Length(limit)),
+            part,
+            place: *at,
+            source: "common practice for engraving wood",
+            mend: format!("make it {} high, or choose a lighter or heavier `mark.weight`", bench.show((wanted * 10.0).ceil() / 10.0)),
+            keys: keys(kind),
+        });
+    }
+    findings
+}
+
+fn some(words: &[String]) -> String {
+    let quoted: Vec<String> = words.iter().take(4).map(|word| format!("“{word}”")).collect();
+    match words.len() {
+        0..=4 => quoted.join(", "),
+        n => format!("{} and {} more", quoted.join(", "), n - 4),
+    }
+}
