@@ -1,1 +1,43 @@
-fn main() {}
+//! Dialwright: counter dials for tabletop games, from one dial file to cut sheets.
+
+mod args;
+mod brief;
+mod check;
+mod list;
+mod load;
+mod make;
+mod new;
+mod reference;
+mod talk;
+mod turn;
+
+use args::{Arguments, Command};
+use clap::Parser;
+use std::process::ExitCode;
+
+/// How a command ended.
+pub enum Outcome {
+    /// All is well.
+    Well,
+    /// Something is to be mended before the dial can be made: exit code 1.
+    Refused,
+}
+
+fn main() -> ExitCode {
+    let done = match Arguments::parse().command {
+        Command::New(args) => new::run(&args),
+        Command::Check(args) => check::run(&args),
+        Command::Turn(args) => turn::run(&args),
+        Command::Make(args) => make::run(&args),
+        Command::List(args) => list::run(&args),
+        Command::Reference { into } => reference::run(&into),
+    };
+    match done {
+        Ok(Outcome::Well) => ExitCode::SUCCESS,
+        Ok(Outcome::Refused) => ExitCode::from(1),
+        Err(talk) => {
+            talk::complain(&talk);
+            ExitCode::from(2)
+        }
+    }
+}

@@ -1,0 +1,116 @@
+//! What can be said on the command line.
+
+use clap::{Args, Parser, Subcommand};
+use std::path::PathBuf;
+
+/// Counter dials for tabletop games, from one dial file to cut sheets.
+#[derive(Debug, Parser)]
+#[command(name = "dialwright", version, about, after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright make harbour/dial.toml")]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Start a new dial: a folder with a commented dial file that already passes.
+    #[command(after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright new weather --counter \"sky: calm, breeze, gale\" --stock \"bamboo 3 mm\"")]
+    New(New),
+    /// Look a dial over: what drives its size, and every finding with how to mend it.
+    #[command(after_help = "Example:\n  dialwright check harbour/dial.toml\n  dialwright check harbour/dial.toml --json")]
+    Check(On),
+    /// Turn every wheel through its window, and say how much each stop forgives.
+    #[command(after_help = "Example:\n  dialwright turn harbour/dial.toml\n  dialwright turn harbour/dial.toml --picture strip.png")]
+    Turn(Turn),
+    /// Make the job folder: sheets for the machine, tickets, pictures and figures.
+    #[command(after_help = "Example:\n  dialwright make harbour/dial.toml\n  dialwright make harbour/dial.toml --to ~/jobs/harbour")]
+    Make(Make),
+    /// List the stocks of the workshop, the built-in symbols, or the parameters of a dial file.
+    #[command(after_help = "Example:\n  dialwright list stocks\n  dialwright list symbols --json")]
+    List(List),
+    /// Write the reference pages and schemas that are generated from the parameter tables.
+    #[command(hide = true, after_help = "Example:\n  dialwright reference --into docs")]
+    Reference {
+        /// Folder to write into.
+        #[arg(long)]
+        into: PathBuf,
+    },
+}
+
+/// A dial file and the workshop it is made in.
+#[derive(Debug, Args)]
+pub struct On {
+    /// The dial file.
+    pub file: PathBuf,
+    /// The workshop file; without it `workshop.toml` beside the dial file or in the folders above it, else the starter workshop.
+    #[arg(long)]
+    pub workshop: Option<PathBuf>,
+    /// Print the figures as JSON; names carry their units.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `dialwright turn`.
+#[derive(Debug, Args)]
+pub struct Turn {
+    /// The dial.
+    #[command(flatten)]
+    pub on: On,
+    /// Also draw the strip of all windows into this file (.svg or .png).
+    #[arg(long)]
+    pub picture: Option<PathBuf>,
+}
+
+/// `dialwright make`.
+#[derive(Debug, Args)]
+pub struct Make {
+    /// The dial.
+    #[command(flatten)]
+    pub on: On,
+    /// The job folder; without it `<name>-job` beside the dial file.
+    #[arg(long)]
+    pub to: Option<PathBuf>,
+}
+
+/// `dialwright new`.
+#[derive(Debug, Args)]
+pub struct New {
+    /// Name of the dial, and of the folder that is made.
+    pub name: String,
+    /// A counter: its name and what it counts, as "provisions 0..24", "score -5..20 by 5" or "sky: calm, breeze, gale".
+    #[arg(long = "counter", required = true)]
+    pub counters: Vec<String>,
+    /// Stock of cover and wheels.
+    #[arg(long, default_value = "birch plywood 3 mm")]
+    pub stock: String,
+    /// Print what was made as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `dialwright list`.
+#[derive(Debug, Args)]
+pub struct List {
+    /// What to list.
+    #[arg(value_enum)]
+    pub what: Listed,
+    /// The workshop file.
+    #[arg(long)]
+    pub workshop: Option<PathBuf>,
+    /// Print as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Things that can be listed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub enum Listed {
+    /// The stocks of the workshop.
+    Stocks,
+    /// The built-in symbols.
+    Symbols,
+    /// The parameters of a dial file.
+    Parameters,
+}
