@@ -9,4 +9,33 @@
 //!
 //! Knows no dial.
 
+mod biarc;
+mod booleans;
+mod circles;
+mod curve;
+mod edges;
+mod error;
+mod kerf;
+mod makers;
+mod mirror;
+mod motion;
+mod offset;
+mod path;
+mod piece;
+mod segment;
+mod shape;
+mod stroke;
+mod touch;
+
+pub use circles::{enclosing_radius, inscribed_circle};
+pub use curve::Curve;
+pub use edges::{Edges, Nearest};
+pub use error::OutlineError;
+pub use kerf::{EllipticCurve, EllipticPiece, KerfSide, compensated};
 pub use kurbo::{BezPath, Point, Rect, Vec2};
+pub use mirror::{Mismatch, mirror_mismatch};
+pub use motion::{Axis, Motion, Side};
+pub use segment::Segment;
+pub use shape::{Shape, overlap};
+pub use stroke::{Neck, narrowest_gap, narrowest_stroke};
+pub use touch::{Touch, Turn};

@@ -4,7 +4,9 @@ use super::{Bench, Finding, Part, Severity};
 use crate::job::{self, JobError};
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
-    let Err(errors) = job::plan(bench.dial, bench.workshop) else { return Vec::new() };
+    let Err(errors) = job::plan(bench.dial, bench.workshop) else {
+        return Vec::new();
+    };
     errors
         .into_iter()
         .map(|error| Finding {

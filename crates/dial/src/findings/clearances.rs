@@ -20,8 +20,20 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             let room = FREE + growth(wheel) + growth(other);
             if gap < room {
                 let middle = wheel.centre.lerp(other.centre, 0.5);
-                let severity = if gap <= 0.0 { Severity::Refuse } else { Severity::Mend };
-                let mut finding = finding(bench, i, gap, room, &format!("{} and {}: the wheels are", wheel.name, other.name), "apart", severity);
+                let severity = if gap <= 0.0 {
+                    Severity::Refuse
+                } else {
+                    Severity::Mend
+                };
+                let mut finding = finding(
+                    bench,
+                    i,
+                    gap,
+                    room,
+                    &format!("{} and {}: the wheels are", wheel.name, other.name),
+                    "apart",
+                    severity,
+                );
                 finding.place = Some(middle);
                 finding.keys = vec!["wheel.gap".into(), format!("counter[{i}].at")];
                 findings.push(finding);
@@ -32,7 +44,15 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let room = FREE + growth(wheel);
         // A wheel that crosses the edge is the business of another rule.
         if near.distance > 0.0 && near.distance < room {
-            let mut finding = finding(bench, i, near.distance, room, &format!("{}: the rim is", wheel.name), "inside the cover's edge", Severity::Mend);
+            let mut finding = finding(
+                bench,
+                i,
+                near.distance,
+                room,
+                &format!("{}: the rim is", wheel.name),
+                "inside the cover's edge",
+                Severity::Mend,
+            );
             finding.place = Some(near.on_self);
             finding.keys = vec!["cover.edge".into()];
             findings.push(finding);
@@ -44,11 +64,24 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
 /// How much a wheel's radius may grow with moisture: D C (M2 - M1) / 2 (Wood Handbook FPL-GTR-190, eq. 13-2; table 13-5).
 /// The layer that moves most decides: a thin face follows a thick core, but not the other way; this is the safe side.
 fn growth(wheel: &Wheel) -> f64 {
-    let swelling = wheel.stock.layers.iter().filter_map(|layer| layer.material).map(|material| material.swelling);
+    let swelling = wheel
+        .stock
+        .layers
+        .iter()
+        .filter_map(|layer| layer.material)
+        .map(|material| material.swelling);
     wheel.radius * swelling.fold(0.0, f64::max) * MOISTURE
 }
 
-fn finding(bench: &Bench, i: usize, measured: f64, room: f64, who: &str, how: &str, severity: Severity) -> Finding {
+fn finding(
+    bench: &Bench,
+    i: usize,
+    measured: f64,
+    room: f64,
+    who: &str,
+    how: &str,
+    severity: Severity,
+) -> Finding {
     Finding {
         rule: "clearance",
         severity,

@@ -43,14 +43,40 @@ fn eighth(direction: Vec2) -> usize {
 }
 
 fn side(direction: Vec2) -> &'static str {
-    ["on the right", "at the upper right", "at the top", "at the upper left", "on the left", "at the lower left", "at the bottom", "at the lower right"]
-        [eighth(direction)]
+    [
+        "on the right",
+        "at the upper right",
+        "at the top",
+        "at the upper left",
+        "on the left",
+        "at the lower left",
+        "at the bottom",
+        "at the lower right",
+    ][eighth(direction)]
 }
 
 pub(super) fn way(direction: Vec2) -> &'static str {
-    ["to the right", "up and right", "up", "up and left", "to the left", "down and left", "down", "down and right"][eighth(direction)]
+    [
+        "to the right",
+        "up and right",
+        "up",
+        "up and left",
+        "to the left",
+        "down and left",
+        "down",
+        "down and right",
+    ][eighth(direction)]
 }
 
 fn from(direction: Vec2) -> &'static str {
-    ["the right", "the upper right", "above", "the upper left", "the left", "the lower left", "below", "the lower right"][eighth(direction)]
+    [
+        "the right",
+        "the upper right",
+        "above",
+        "the upper left",
+        "the left",
+        "the lower left",
+        "below",
+        "the lower right",
+    ][eighth(direction)]
 }

@@ -15,10 +15,22 @@ const ISLAND: f64 = 0.5;
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (i, wheel) in bench.dial.wheels.iter().enumerate() {
-        let fine = wheel.marks.iter().map(|mark| (mark.words.clone(), fine_of_mark(mark, wheel.asked.height, wheel.weight)));
+        let fine = wheel.marks.iter().map(|mark| {
+            (
+                mark.words.clone(),
+                fine_of_mark(mark, wheel.asked.height, wheel.weight),
+            )
+        });
         let worst = worst_of(fine);
         let keys = |_: &str| vec![format!("counter[{i}].mark.height"), "mark.height".into()];
-        findings.extend(report(bench, Part::Wheel(i), &format!("{}: ", wheel.name), &worst, wheel.asked.height, &keys));
+        findings.extend(report(
+            bench,
+            Part::Wheel(i),
+            &format!("{}: ", wheel.name),
+            &worst,
+            wheel.asked.height,
+            &keys,
+        ));
     }
     for art in &bench.dial.cover.art {
         let worst = worst_of(std::iter::once((art.what.clone(), fine_of_art(art))));
@@ -53,8 +65,12 @@ fn fine_of_art(art: &Art) -> Fine {
 fn fine_of_text(text: &str, height: f64, weight: Weight) -> Fine {
     let lettering = Lettering::shipped(weight);
     Fine {
-        stroke: lettering.thinnest_stroke(text, height).map(|width| (width, None)),
-        island: lettering.smallest_island(text, height).map(|across| (across, None)),
+        stroke: lettering
+            .thinnest_stroke(text, height)
+            .map(|width| (width, None)),
+        island: lettering
+            .smallest_island(text, height)
+            .map(|across| (across, None)),
     }
 }
 
@@ -75,9 +91,16 @@ type Worst = BTreeMap<&'static str, (f64, Option<Point>, Vec<String>)>;
 fn worst_of(fine: impl Iterator<Item = (String, Fine)>) -> Worst {
     let mut worst: Worst = BTreeMap::new();
     for (words, one) in fine {
-        for (kind, measured, limit) in [("stroke", one.stroke, STROKE), ("island", one.island, ISLAND)] {
-            let Some((width, at)) = measured else { continue };
-            let entry = worst.entry(kind).or_insert((f64::INFINITY, None, Vec::new()));
+        for (kind, measured, limit) in [
+            ("stroke", one.stroke, STROKE),
+            ("island", one.island, ISLAND),
+        ] {
+            let Some((width, at)) = measured else {
+                continue;
+            };
+            let entry = worst
+                .entry(kind)
+                .or_insert((f64::INFINITY, None, Vec::new()));
             if width < limit {
                 entry.2.push(words.clone());
             }
@@ -89,7 +112,14 @@ fn worst_of(fine: impl Iterator<Item = (String, Fine)>) -> Worst {
     worst
 }
 
-fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, keys: &dyn Fn(&str) -> Vec<String>) -> Vec<Finding> {
+fn report(
+    bench: &Bench,
+    part: Part,
+    whose: &str,
+    worst: &Worst,
+    height: f64,
+    keys: &dyn Fn(&str) -> Vec<String>,
+) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (kind, (width, at, below)) in worst {
         let limit = if *kind == "stroke" { STROKE } else { ISLAND };
@@ -98,20 +128,34 @@ fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, ke
         }
         let wanted = height * limit / width;
         let (what, why) = if *kind == "stroke" {
-            ("the thinnest stroke", "the beam is about as wide, so it burns out")
+            (
+                "the thinnest stroke",
+                "the beam is about as wide, so it burns out",
+            )
         } else {
-            ("the smallest standing island", "it burns away or breaks out, and the figure is hard to read")
+            (
+                "the smallest standing island",
+                "it burns away or breaks out, and the figure is hard to read",
+            )
         };
         findings.push(Finding {
             rule: "marks too small to cut",
             severity: Severity::Mend,
-            what: format!("{whose}{what} of {} is {}, {} needed: {why}", some(below), bench.show(*width), bench.show(limit)),
+            what: format!(
+                "{whose}{what} of {} is {}, {} needed: {why}",
+                some(below),
+                bench.show(*width),
+                bench.show(limit)
+            ),
             measured: Some(Quantity::Length(*width)),
             limit: Some(Quantity::Length(limit)),
             part,
             place: *at,
             source: "common practice for engraving wood",
-            mend: format!("make it {} high, or choose a lighter or heavier `mark.weight`", bench.show((wanted * 10.0).ceil() / 10.0)),
+            mend: format!(
+                "make it {} high, or choose a lighter or heavier `mark.weight`",
+                bench.show((wanted * 10.0).ceil() / 10.0)
+            ),
             keys: keys(kind),
         });
     }
@@ -119,7 +163,11 @@ fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, ke
 }
 
 fn some(words: &[String]) -> String {
-    let quoted: Vec<String> = words.iter().take(4).map(|word| format!("“{word}”")).collect();
+    let quoted: Vec<String> = words
+        .iter()
+        .take(4)
+        .map(|word| format!("“{word}”"))
+        .collect();
     match words.len() {
         0..=4 => quoted.join(", "),
         n => format!("{} and {} more", quoted.join(", "), n - 4),

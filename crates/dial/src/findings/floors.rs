@@ -13,23 +13,63 @@ const THROUGH: f64 = 0.15;
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (i, wheel) in bench.dial.wheels.iter().enumerate() {
-        findings.extend(floor(bench, i, &wheel.pocket, &wheel.stock, 0.0, Part::Wheel(i), "magnet.wheel_pocket"));
-        let disc = Shape::from(Curve::circle(wheel.cover_pocket.centre, wheel.cover_pocket.radius));
-        let engraved = bench.dial.cover.art.iter().any(|art| !art.shape.common(&disc).is_empty());
-        let engraved = if engraved { bench.dial.cover.engrave_depth } else { 0.0 };
-        findings.extend(floor(bench, i, &wheel.cover_pocket, &bench.dial.cover.stock, engraved, Part::Cover, "magnet.cover_pocket"));
+        findings.extend(floor(
+            bench,
+            i,
+            &wheel.pocket,
+            &wheel.stock,
+            0.0,
+            Part::Wheel(i),
+            "magnet.wheel_pocket",
+        ));
+        let disc = Shape::from(Curve::circle(
+            wheel.cover_pocket.centre,
+            wheel.cover_pocket.radius,
+        ));
+        let engraved = bench
+            .dial
+            .cover
+            .art
+            .iter()
+            .any(|art| !art.shape.common(&disc).is_empty());
+        let engraved = if engraved {
+            bench.dial.cover.engrave_depth
+        } else {
+            0.0
+        };
+        findings.extend(floor(
+            bench,
+            i,
+            &wheel.cover_pocket,
+            &bench.dial.cover.stock,
+            engraved,
+            Part::Cover,
+            "magnet.cover_pocket",
+        ));
     }
     // Pockets of one size in one stock say it once.
     findings.dedup_by(|later, first| later.part == first.part && later.measured == first.measured);
     findings
 }
 
-fn floor(bench: &Bench, i: usize, pocket: &Pocket, stock: &Stock, engraved: f64, part: Part, key: &str) -> Option<Finding> {
+fn floor(
+    bench: &Bench,
+    i: usize,
+    pocket: &Pocket,
+    stock: &Stock,
+    engraved: f64,
+    part: Part,
+    key: &str,
+) -> Option<Finding> {
     let floor = stock.thinnest() - pocket.depth - engraved;
     if floor >= FLOOR {
         return None;
     }
-    let over = if engraved > 0.0 { format!(", less {} engraved on the other face", bench.show(engraved)) } else { String::new() };
+    let over = if engraved > 0.0 {
+        format!(", less {} engraved on the other face", bench.show(engraved))
+    } else {
+        String::new()
+    };
     Some(Finding {
         rule: "floor under a pocket",
         severity: if floor < THROUGH { Severity::Refuse } else { Severity::Mend },

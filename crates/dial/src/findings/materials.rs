@@ -5,7 +5,11 @@ use process::{Cutting, Layer, Stock};
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let cover = (&bench.dial.cover.stock, Part::Cover);
-    let wheel = bench.dial.wheels.first().map(|wheel| (&wheel.stock, Part::Wheel(0)));
+    let wheel = bench
+        .dial
+        .wheels
+        .first()
+        .map(|wheel| (&wheel.stock, Part::Wheel(0)));
     let mut seen: Vec<&Stock> = Vec::new();
     let mut findings = Vec::new();
     for (stock, part) in std::iter::once(cover).chain(wheel) {
@@ -13,7 +17,12 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             continue;
         }
         seen.push(stock);
-        findings.extend(stock.layers.iter().filter_map(|layer| of_layer(stock, layer, part)));
+        findings.extend(
+            stock
+                .layers
+                .iter()
+                .filter_map(|layer| of_layer(stock, layer, part)),
+        );
     }
     findings
 }
@@ -23,9 +32,12 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
     let (severity, what, source, mend) = match layer.material {
         None => (
             Severity::Refuse,
-            format!("{in_stock} is not a material the house knows, so nobody has said that it is safe under the beam"),
+            format!(
+                "{in_stock} is not a material the house knows, so nobody has said that it is safe under the beam"
+            ),
             "common practice of laser workshops: nothing of unknown make goes into the machine",
-            "name the material it really is, after its safety data sheet; what has none is not cut".to_owned(),
+            "name the material it really is, after its safety data sheet; what has none is not cut"
+                .to_owned(),
         ),
         Some(material) => match material.cutting {
             Cutting::Usual => return None,
@@ -53,6 +65,11 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
         place: None,
         source,
         mend,
-        keys: vec!["stock".into(), "cover.stock".into(), "wheel.stock".into(), format!("stocks.{}", stock.name)],
+        keys: vec![
+            "stock".into(),
+            "cover.stock".into(),
+            "wheel.stock".into(),
+            format!("stocks.{}", stock.name),
+        ],
     })
 }

@@ -125,7 +125,9 @@ pub fn check(bench: &Bench) -> Vec<Finding> {
 
 /// Whether any finding forbids making the dial.
 pub fn refuses(findings: &[Finding]) -> bool {
-    findings.iter().any(|finding| finding.severity == Severity::Refuse)
+    findings
+        .iter()
+        .any(|finding| finding.severity == Severity::Refuse)
 }
 
 impl Quantity {

@@ -18,7 +18,10 @@ pub struct Mirrored {
 
 /// Measures the cover's plate against its mirror image about both axes.
 pub fn mirrored(dial: &Dial) -> Mirrored {
-    let across = Axis { point: dial.turn_axis.point, direction: outline::Vec2::new(-dial.turn_axis.direction.y, dial.turn_axis.direction.x) };
+    let across = Axis {
+        point: dial.turn_axis.point,
+        direction: outline::Vec2::new(-dial.turn_axis.direction.y, dial.turn_axis.direction.x),
+    };
     Mirrored {
         own: outline::mirror_mismatch(&dial.cover.plate, &dial.turn_axis),
         other: outline::mirror_mismatch(&dial.cover.plate, &across),
@@ -34,9 +37,14 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let upright = bench.dial.turn_axis.direction.y.abs() > 0.5;
     let mend = if other.distance <= PLAY {
         let word = if upright { "endways" } else { "sideways" };
-        format!("turn it over the other way (`turn_over = \"{word}\"`: there it fits), or make one half the master with `symmetry`")
+        format!(
+            "turn it over the other way (`turn_over = \"{word}\"`: there it fits), or make one half the master with `symmetry`"
+        )
     } else {
-        format!("make one half the master of the other with `symmetry = {}`", if upright { "\"left\"" } else { "\"top\"" })
+        format!(
+            "make one half the master of the other with `symmetry = {}`",
+            if upright { "\"left\"" } else { "\"top\"" }
+        )
     };
     vec![Finding {
         rule: "cover symmetric for turning over",

@@ -9,16 +9,23 @@ use std::f64::consts::{PI, TAU};
 
 /// The kind of outline: asked for, or a circle for one wheel and a rounded rectangle for more.
 pub(super) fn kind(design: &Design) -> OutlineKind {
-    design.cover.outline.unwrap_or(if design.counters.len() == 1 {
-        OutlineKind::Circle
-    } else {
-        OutlineKind::RoundedRectangle
-    })
+    design
+        .cover
+        .outline
+        .unwrap_or(if design.counters.len() == 1 {
+            OutlineKind::Circle
+        } else {
+            OutlineKind::RoundedRectangle
+        })
 }
 
 /// The smallest outline of its kind that keeps every rim the asked distance from its edge; about the
 /// origin, since the cover is turned over about an axis through its middle.
-pub(super) fn outline(design: &Design, kind: OutlineKind, places: &[Place]) -> Result<Curve, Vec<Mistake>> {
+pub(super) fn outline(
+    design: &Design,
+    kind: OutlineKind,
+    places: &[Place],
+) -> Result<Curve, Vec<Mistake>> {
     let cover = &design.cover;
     let reach = |place: &Place| place.radius + cover.edge;
     let most = |measure: &dyn Fn(&Place) -> f64| places.iter().map(measure).fold(0.0, f64::max);
@@ -26,7 +33,9 @@ pub(super) fn outline(design: &Design, kind: OutlineKind, places: &[Place]) -> R
     let centre = Point::ZERO;
     Ok(match kind {
         OutlineKind::RoundedRectangle => {
-            let width = cover.width.unwrap_or(2.0 * most(&|p| p.centre.x.abs() + reach(p)));
+            let width = cover
+                .width
+                .unwrap_or(2.0 * most(&|p| p.centre.x.abs() + reach(p)));
             let height = cover.height.unwrap_or(2.0 * half_height);
             let corner = cover.corner.min(width / 2.0).min(height / 2.0);
             Curve::rounded_rectangle(centre, width, height, corner)
@@ -43,21 +52,34 @@ pub(super) fn outline(design: &Design, kind: OutlineKind, places: &[Place]) -> R
                 let free = (cap - reach(p)).powi(2) - p.centre.y * p.centre.y;
                 p.centre.x.abs() - free.max(0.0).sqrt()
             });
-            let width = cover.width.unwrap_or(2.0 * (straight.max(0.0) + cap)).max(height);
+            let width = cover
+                .width
+                .unwrap_or(2.0 * (straight.max(0.0) + cap))
+                .max(height);
             Curve::stadium(centre, width, height)
         }
         OutlineKind::RegularPolygon => {
             // Normals of the sides; one side lies at the bottom.
-            let normal = |k: usize| outline::Vec2::from_angle(-PI / 2.0 + TAU * k as f64 / cover.sides as f64);
-            let inradius =
-                most(&|p| (0..cover.sides).map(|k| normal(k).dot(p.centre.to_vec2())).fold(0.0, f64::max) + reach(p));
+            let normal = |k: usize| {
+                outline::Vec2::from_angle(-PI / 2.0 + TAU * k as f64 / cover.sides as f64)
+            };
+            let inradius = most(&|p| {
+                (0..cover.sides)
+                    .map(|k| normal(k).dot(p.centre.to_vec2()))
+                    .fold(0.0, f64::max)
+                    + reach(p)
+            });
             let inradius = cover.width.map_or(inradius, |across| across / 2.0);
             let longest = inradius * (PI / cover.sides as f64).cos();
-            Curve::regular_polygon(centre, cover.sides, inradius, cover.corner.min(0.9 * longest))
+            Curve::regular_polygon(
+                centre,
+                cover.sides,
+                inradius,
+                cover.corner.min(0.9 * longest),
+            )
         }
-        OutlineKind::Polygon => {
-            Curve::polygon(&cover.points, cover.corner).map_err(|error| vec![polygon_mistake(design, &error)])?
-        }
+        OutlineKind::Polygon => Curve::polygon(&cover.points, cover.corner)
+            .map_err(|error| vec![polygon_mistake(design, &error)])?,
     })
 }
 
@@ -77,11 +99,18 @@ fn polygon_mistake(design: &Design, error: &OutlineError) -> Mistake {
 
 /// The outline without the notches, the corners where they meet it rounded for the finger; one half
 /// mirrored onto the other if the maker made it the master.
-pub(super) fn plate(design: &Design, outline: &Curve, notches: &[Notch]) -> Result<Shape, Vec<Mistake>> {
+pub(super) fn plate(
+    design: &Design,
+    outline: &Curve,
+    notches: &[Notch],
+) -> Result<Shape, Vec<Mistake>> {
     cut_out(design, outline, notches).map_err(|error| {
         vec![Mistake {
             what: format!("the notches cannot be taken out of the cover: {error}"),
-            at: design.spans.get("notch.corner").map(|span| Label { span, words: "asked for here".into() }),
+            at: design.spans.get("notch.corner").map(|span| Label {
+                span,
+                words: "asked for here".into(),
+            }),
             also: Vec::new(),
             help: "make the notches smaller, or their corners less round".into(),
         }]
@@ -107,7 +136,11 @@ fn rounded_near(plate: Shape, notch: &Notch, corner: f64) -> Result<Shape, Outli
     let scraps = plate.minus(&plate.convex_corners_rounded(corner)?);
     let zone = Curve::circle(notch.mouth, notch.width / 2.0 + 2.0 * corner);
     let near = scraps.common(&Shape::from(zone));
-    Ok(if near.is_empty() { plate } else { plate.minus(&near) })
+    Ok(if near.is_empty() {
+        plate
+    } else {
+        plate.minus(&near)
+    })
 }
 
 /// The plate whose one half is the exact mirror image of the other.

@@ -53,16 +53,31 @@ impl Setting {
         match self {
             Setting::Ring(n) => {
                 let out = UP - TAU * index as f64 / *n as f64;
-                Direction { window: out + PI, notch: out }
+                Direction {
+                    window: out + PI,
+                    notch: out,
+                }
             }
             Setting::Rows(rows) => {
                 let (row, column) = seat(rows, index);
                 let facing = rows[row] == 2 && rows.iter().all(|&wheels| wheels == 2);
                 match (facing, column, row, rows.len()) {
-                    (true, 0, _, _) => Direction { window: RIGHT, notch: LEFT },
-                    (true, _, _, _) => Direction { window: LEFT, notch: RIGHT },
-                    (false, _, 0, 2) => Direction { window: DOWN, notch: UP },
-                    _ => Direction { window: UP, notch: DOWN },
+                    (true, 0, _, _) => Direction {
+                        window: RIGHT,
+                        notch: LEFT,
+                    },
+                    (true, _, _, _) => Direction {
+                        window: LEFT,
+                        notch: RIGHT,
+                    },
+                    (false, _, 0, 2) => Direction {
+                        window: DOWN,
+                        notch: UP,
+                    },
+                    _ => Direction {
+                        window: UP,
+                        notch: DOWN,
+                    },
                 }
             }
         }
@@ -73,13 +88,20 @@ impl Setting {
         let sideways = matches!(half, Half::Left | Half::Right);
         match self {
             Setting::Ring(n) => {
-                let turned = if sideways { n - index } else { n / 2 + n - index };
+                let turned = if sideways {
+                    n - index
+                } else {
+                    n / 2 + n - index
+                };
                 turned % n
             }
             Setting::Rows(rows) => {
                 let (row, column) = seat(rows, index);
-                let (row, column) =
-                    if sideways { (row, rows[row] - 1 - column) } else { (rows.len() - 1 - row, column) };
+                let (row, column) = if sideways {
+                    (row, rows[row] - 1 - column)
+                } else {
+                    (rows.len() - 1 - row, column)
+                };
                 rows[..row].iter().sum::<usize>() + column.min(rows[row] - 1)
             }
         }
@@ -92,7 +114,9 @@ impl Setting {
                 let largest = fitted.iter().map(|fit| fit.radius).fold(0.0, f64::max);
                 // Neighbours on the ring are a chord of two radii and the gap apart.
                 let ring = (largest + gap / 2.0) / (PI / *n as f64).sin();
-                (0..*n).map(|i| Point::ZERO + ring * exact(UP - TAU * i as f64 / *n as f64)).collect()
+                (0..*n)
+                    .map(|i| Point::ZERO + ring * exact(UP - TAU * i as f64 / *n as f64))
+                    .collect()
             }
         }
     }
@@ -120,7 +144,10 @@ fn rows_of(rows: &[usize], fitted: &[Fitted], gap: f64) -> Vec<Point> {
     let mut centres = Vec::new();
     let mut first = 0;
     for (row, &wheels) in rows.iter().enumerate() {
-        let radii: Vec<f64> = fitted[first..first + wheels].iter().map(|fit| fit.radius).collect();
+        let radii: Vec<f64> = fitted[first..first + wheels]
+            .iter()
+            .map(|fit| fit.radius)
+            .collect();
         let tallest = radii.iter().copied().fold(0.0, f64::max);
         let y = match (rows.len(), row) {
             (1, _) => 0.0,
@@ -147,22 +174,30 @@ pub(super) fn directions(design: &Design, kind: OutlineKind) -> Vec<Direction> {
             let window = |k: usize| design.counters[k].window.angle;
             let notch = |k: usize| design.counters[k].notch.angle;
             Direction {
-                window: asked_or_mirrored(design, &setting, i, window, mirrored_angle).unwrap_or(usual.window),
-                notch: asked_or_mirrored(design, &setting, i, notch, mirrored_angle).unwrap_or(usual.notch),
+                window: asked_or_mirrored(design, &setting, i, window, mirrored_angle)
+                    .unwrap_or(usual.window),
+                notch: asked_or_mirrored(design, &setting, i, notch, mirrored_angle)
+                    .unwrap_or(usual.notch),
             }
         })
         .collect()
 }
 
 /// Places of all wheels.
-pub(super) fn place(design: &Design, kind: OutlineKind, directions: &[Direction], fitted: &[Fitted]) -> Vec<Place> {
+pub(super) fn place(
+    design: &Design,
+    kind: OutlineKind,
+    directions: &[Direction],
+    fitted: &[Fitted],
+) -> Vec<Place> {
     let setting = Setting::of(design.counters.len(), kind);
     let usual = setting.centres(fitted, design.wheel_gap);
     (0..fitted.len())
         .map(|i| {
             let at = |k: usize| design.counters[k].at;
             Place {
-                centre: asked_or_mirrored(design, &setting, i, at, mirrored_point).unwrap_or(usual[i]),
+                centre: asked_or_mirrored(design, &setting, i, at, mirrored_point)
+                    .unwrap_or(usual[i]),
                 window_angle: directions[i].window,
                 notch_angle: directions[i].notch,
                 radius: fitted[i].radius,
@@ -182,7 +217,9 @@ fn asked_or_mirrored<T>(
     asked(index).or_else(|| {
         let half = design.symmetry?;
         let partner = setting.partner(index, half);
-        (partner != index).then(|| asked(partner))?.map(|value| mirror(value, half))
+        (partner != index)
+            .then(|| asked(partner))?
+            .map(|value| mirror(value, half))
     })
 }
 
@@ -207,7 +244,11 @@ const SIDEWAYS: f64 = 20.0 * PI / 180.0;
 /// right where the marks move sideways.
 pub(crate) fn next_from(window_angle: f64) -> Vec2 {
     let travel = Vec2::from_angle(window_angle + FRAC_PI_2);
-    if travel.y.abs() < SIDEWAYS.sin() { Vec2::new(1.0, 0.0) } else { Vec2::new(0.0, 1.0) }
+    if travel.y.abs() < SIDEWAYS.sin() {
+        Vec2::new(1.0, 0.0)
+    } else {
+        Vec2::new(0.0, 1.0)
+    }
 }
 
 /// Which way a wheel turns to count up, for a window in this direction from its middle.
@@ -215,7 +256,11 @@ pub(super) fn sense(running: Running, window_angle: f64) -> Sense {
     let alike = || {
         // The marks travel away from the side the next higher one comes from.
         let anticlockwise_travel = Vec2::from_angle(window_angle + FRAC_PI_2);
-        if next_from(window_angle).dot(anticlockwise_travel) < 0.0 { Sense::Anticlockwise } else { Sense::Clockwise }
+        if next_from(window_angle).dot(anticlockwise_travel) < 0.0 {
+            Sense::Anticlockwise
+        } else {
+            Sense::Clockwise
+        }
     };
     match running {
         Running::Alike => alike(),
@@ -246,9 +291,24 @@ mod tests {
     #[test]
     fn partners_mirror() {
         let six = Setting::Rows(vec![3, 3]);
-        assert_eq!((0..6).map(|i| six.partner(i, Half::Left)).collect::<Vec<_>>(), [2, 1, 0, 5, 4, 3]);
-        assert_eq!((0..6).map(|i| six.partner(i, Half::Top)).collect::<Vec<_>>(), [3, 4, 5, 0, 1, 2]);
+        assert_eq!(
+            (0..6)
+                .map(|i| six.partner(i, Half::Left))
+                .collect::<Vec<_>>(),
+            [2, 1, 0, 5, 4, 3]
+        );
+        assert_eq!(
+            (0..6)
+                .map(|i| six.partner(i, Half::Top))
+                .collect::<Vec<_>>(),
+            [3, 4, 5, 0, 1, 2]
+        );
         let ring = Setting::Ring(5);
-        assert_eq!((0..5).map(|i| ring.partner(i, Half::Left)).collect::<Vec<_>>(), [0, 4, 3, 2, 1]);
+        assert_eq!(
+            (0..5)
+                .map(|i| ring.partner(i, Half::Left))
+                .collect::<Vec<_>>(),
+            [0, 4, 3, 2, 1]
+        );
     }
 }

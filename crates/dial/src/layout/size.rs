@@ -1,8 +1,8 @@
 //! What drove the size of each wheel, in words.
 
 use super::marks;
-pub use super::wheel::Driver;
 use super::places::Direction;
+pub use super::wheel::Driver;
 use super::wheel::{self, Fitted};
 use crate::design::Design;
 
@@ -44,13 +44,20 @@ pub(super) fn explain(design: &Design, directions: &[Direction], fitted: &[Fitte
             driver: fit.driver,
             mark_height: design.counters[i].mark.height,
             stops: design.counters[i].marks.len(),
-            smaller: smaller.as_ref().map(|small| Smaller { height: reduced(design.counters[i].mark.height), diameter: 2.0 * small[i].radius }),
+            smaller: smaller.as_ref().map(|small| Smaller {
+                height: reduced(design.counters[i].mark.height),
+                diameter: 2.0 * small[i].radius,
+            }),
         })
         .collect()
 }
 
 fn reduced(height: f64) -> f64 {
-    if height > 2.5 { height - 0.5 } else { 0.8 * height }
+    if height > 2.5 {
+        height - 0.5
+    } else {
+        0.8 * height
+    }
 }
 
 fn smaller(design: &Design, directions: &[Direction]) -> Option<Vec<Fitted>> {

@@ -49,7 +49,11 @@ pub(super) struct Fitted {
 }
 
 /// Finds the sizes of all wheels.
-pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions: &[Direction]) -> Vec<Fitted> {
+pub(super) fn fit_all(
+    design: &Design,
+    inscribed: &[Vec<Inscribed>],
+    directions: &[Direction],
+) -> Vec<Fitted> {
     let pocket = (design.magnet.diameter + design.magnet.fit) / 2.0;
     // A ring sector and a window that shows the neighbours depend on the distance that they decide:
     // settle both together. Other windows settle in the first round.
@@ -58,14 +62,24 @@ pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions:
     let mut drivers = vec![Driver::Asked; inscribed.len()];
     for _ in 0..40 {
         let next = openings_at(design, inscribed, directions, &distances);
-        let settled = next.iter().zip(&openings).all(|(a, b)| a.differs_by(b) < SETTLED);
+        let settled = next
+            .iter()
+            .zip(&openings)
+            .all(|(a, b)| a.differs_by(b) < SETTLED);
         if settled && !openings.is_empty() {
             break;
         }
         openings = next;
         for (i, marks) in inscribed.iter().enumerate() {
             let counter = &design.counters[i];
-            let (distance, driver) = needed(counter, marks, &openings[i], directions[i].window, distances[i], pocket);
+            let (distance, driver) = needed(
+                counter,
+                marks,
+                &openings[i],
+                directions[i].window,
+                distances[i],
+                pocket,
+            );
             distances[i] = distance;
             drivers[i] = driver;
         }
@@ -75,18 +89,32 @@ pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions:
                 (distances[i], drivers[i]) = (asked, Driver::Asked);
             } else if let Some(radius) = counter.wheel.radius {
                 let reach = radius - counter.wheel.land - scoop_depth(counter.wheel.rim);
-                (distances[i], drivers[i]) = (distance_that_reaches(&openings[i], directions[i].window, reach), Driver::Asked);
+                (distances[i], drivers[i]) = (
+                    distance_that_reaches(&openings[i], directions[i].window, reach),
+                    Driver::Asked,
+                );
             }
         }
     }
     radii(design, directions, &openings, &distances, &drivers)
 }
 
-fn radii(design: &Design, directions: &[Direction], openings: &[Opening], distances: &[f64], drivers: &[Driver]) -> Vec<Fitted> {
+fn radii(
+    design: &Design,
+    directions: &[Direction],
+    openings: &[Opening],
+    distances: &[f64],
+    drivers: &[Driver],
+) -> Vec<Fitted> {
     let mut fitted: Vec<Fitted> = Vec::new();
     for (i, counter) in design.counters.iter().enumerate() {
-        let far = openings[i].edge(Point::ZERO, directions[i].window, distances[i]).farthest_from(Point::ZERO);
-        let radius = counter.wheel.radius.unwrap_or(far + counter.wheel.land + scoop_depth(counter.wheel.rim));
+        let far = openings[i]
+            .edge(Point::ZERO, directions[i].window, distances[i])
+            .farthest_from(Point::ZERO);
+        let radius = counter
+            .wheel
+            .radius
+            .unwrap_or(far + counter.wheel.land + scoop_depth(counter.wheel.rim));
         fitted.push(Fitted {
             window: openings[i],
             distance: distances[i],
@@ -97,7 +125,10 @@ fn radii(design: &Design, directions: &[Direction], openings: &[Opening], distan
     }
     if design.same_size {
         let free = |i: &usize| design.counters[*i].wheel.radius.is_none();
-        let largest = (0..fitted.len()).filter(free).map(|i| fitted[i].radius).fold(0.0, f64::max);
+        let largest = (0..fitted.len())
+            .filter(free)
+            .map(|i| fitted[i].radius)
+            .fold(0.0, f64::max);
         for i in (0..fitted.len()).filter(free) {
             fitted[i].radius = largest;
         }
@@ -105,19 +136,28 @@ fn radii(design: &Design, directions: &[Direction], openings: &[Opening], distan
     for fit in &mut fitted {
         if let RimKind::Scalloped { count, depth } = fit.rim {
             let count = count.unwrap_or(((TAU * fit.radius / SCOOP).round() as usize).max(8));
-            fit.rim = RimKind::Scalloped { count: Some(count), depth };
+            fit.rim = RimKind::Scalloped {
+                count: Some(count),
+                depth,
+            };
         }
     }
     fitted
 }
 
 /// The openings at the present distances; alike for all wheels that are to be the same size.
-fn openings_at(design: &Design, inscribed: &[Vec<Inscribed>], directions: &[Direction], distances: &[f64]) -> Vec<Opening> {
+fn openings_at(
+    design: &Design,
+    inscribed: &[Vec<Inscribed>],
+    directions: &[Direction],
+    distances: &[f64],
+) -> Vec<Opening> {
     let mut openings: Vec<Opening> = inscribed
         .iter()
         .enumerate()
         .map(|(i, marks)| {
-            let (counter, angle, distance) = (&design.counters[i], directions[i].window, distances[i]);
+            let (counter, angle, distance) =
+                (&design.counters[i], directions[i].window, distances[i]);
             let opening = window::smallest(counter, marks, angle, distance);
             window::widened(opening, counter, marks, angle, distance)
         })
@@ -125,12 +165,15 @@ fn openings_at(design: &Design, inscribed: &[Vec<Inscribed>], directions: &[Dire
     if design.same_size {
         let all = openings.clone();
         for (i, opening) in openings.iter_mut().enumerate() {
-            if design.counters[i].window.width.is_some() || design.counters[i].window.height.is_some() {
+            if design.counters[i].window.width.is_some()
+                || design.counters[i].window.height.is_some()
+            {
                 continue;
             }
             for (j, other) in all.iter().enumerate() {
                 // Upright openings compare as they are; ring sectors only where they look the same way.
-                let alike = other.kind == opening.kind && design.counters[i].window.shows == design.counters[j].window.shows;
+                let alike = other.kind == opening.kind
+                    && design.counters[i].window.shows == design.counters[j].window.shows;
                 if alike && design.counters[i].window.corner == design.counters[j].window.corner {
                     *opening = opening.joined(*other);
                 }
@@ -145,9 +188,17 @@ fn share_largest(design: &Design, distances: &mut [f64], drivers: &mut [Driver])
         return;
     }
     let free: Vec<usize> = (0..distances.len())
-        .filter(|&i| design.counters[i].wheel.radius.is_none() && design.counters[i].window.distance.is_none())
+        .filter(|&i| {
+            design.counters[i].wheel.radius.is_none()
+                && design.counters[i].window.distance.is_none()
+        })
         .collect();
-    let Some(&largest) = free.iter().max_by(|&&a, &&b| distances[a].total_cmp(&distances[b])) else { return };
+    let Some(&largest) = free
+        .iter()
+        .max_by(|&&a, &&b| distances[a].total_cmp(&distances[b]))
+    else {
+        return;
+    };
     for i in free {
         if i != largest {
             distances[i] = distances[largest];
@@ -158,7 +209,14 @@ fn share_largest(design: &Design, distances: &mut [f64], drivers: &mut [Driver])
 
 /// The smallest distance such that, there and farther out, every mark is alone in its window and
 /// everything keeps clear of the pocket.
-fn needed(counter: &CounterDesign, marks: &[Inscribed], opening: &Opening, angle: f64, distance: f64, pocket: f64) -> (f64, Driver) {
+fn needed(
+    counter: &CounterDesign,
+    marks: &[Inscribed],
+    opening: &Opening,
+    angle: f64,
+    distance: f64,
+    pocket: f64,
+) -> (f64, Driver) {
     let outwards = Vec2::from_angle(angle);
     let wheel = Point::ZERO - distance * outwards;
     let edge = opening.edge(wheel, angle, distance);
@@ -180,7 +238,15 @@ fn needed(counter: &CounterDesign, marks: &[Inscribed], opening: &Opening, angle
     };
     for (mark, edges) in marks.iter().zip(&upright) {
         let from = pocket + MARK_TO_POCKET + reach(mark) + 1.0;
-        push_out(&mut best, edges, outwards, &pocket_edge, MARK_TO_POCKET, from, Driver::Pocket);
+        push_out(
+            &mut best,
+            edges,
+            outwards,
+            &pocket_edge,
+            MARK_TO_POCKET,
+            from,
+            Driver::Pocket,
+        );
     }
 
     let stops = marks.len();
@@ -194,17 +260,37 @@ fn needed(counter: &CounterDesign, marks: &[Inscribed], opening: &Opening, angle
             // Where neighbours may be seen, only the marks themselves must keep apart, and the marks
             // after the neighbours must not be seen.
             let (fixed, keep, fixed_reach) = if showing_neighbours {
-                (&upright[shown], counter.mark.clear.max(counter.mark.margin), reach(&marks[shown]))
+                (
+                    &upright[shown],
+                    counter.mark.clear.max(counter.mark.margin),
+                    reach(&marks[shown]),
+                )
             } else {
                 (&window, counter.mark.clear, window_reach)
             };
             let from = (fixed_reach + reach(mark) + keep + 1.0) / along.hypot();
-            push_out(&mut best, &there, along, fixed, keep, from, Driver::Neighbours { mark: k, shown });
+            push_out(
+                &mut best,
+                &there,
+                along,
+                fixed,
+                keep,
+                from,
+                Driver::Neighbours { mark: k, shown },
+            );
             if showing_neighbours && stops > 4 {
                 let there = upright[k].moved(&Motion::turn(Point::ZERO, 2.0 * turn));
                 let along = Vec2::from_angle(angle + 2.0 * turn) - outwards;
                 let from = (window_reach + reach(mark) + counter.mark.clear + 1.0) / along.hypot();
-                push_out(&mut best, &there, along, &window, counter.mark.clear, from, Driver::Neighbours { mark: k, shown });
+                push_out(
+                    &mut best,
+                    &there,
+                    along,
+                    &window,
+                    counter.mark.clear,
+                    from,
+                    Driver::Neighbours { mark: k, shown },
+                );
             }
         }
     }
@@ -212,7 +298,15 @@ fn needed(counter: &CounterDesign, marks: &[Inscribed], opening: &Opening, angle
 }
 
 /// Raises `best` until `mover`, at `along * distance`, keeps clear of `fixed`; costs one quick look where it does already.
-fn push_out(best: &mut (f64, Driver), mover: &Edges, along: Vec2, fixed: &Edges, keep: f64, from: f64, driver: Driver) {
+fn push_out(
+    best: &mut (f64, Driver),
+    mover: &Edges,
+    along: Vec2,
+    fixed: &Edges,
+    keep: f64,
+    from: f64,
+    driver: Driver,
+) {
     if best.0 >= from {
         return;
     }
@@ -234,11 +328,19 @@ fn overlapping(a: &Edges, b: &Edges) -> bool {
 
 /// The distance at which the opening's farthest corner is `reach` from the wheel's middle.
 fn distance_that_reaches(opening: &Opening, angle: f64, reach: f64) -> f64 {
-    let far = |distance: f64| opening.edge(Point::ZERO, angle, distance).farthest_from(Point::ZERO);
+    let far = |distance: f64| {
+        opening
+            .edge(Point::ZERO, angle, distance)
+            .farthest_from(Point::ZERO)
+    };
     let (mut low, mut high) = (0.1, reach.max(0.2));
     while high - low > SETTLED {
         let middle = (low + high) / 2.0;
-        if far(middle) > reach { high = middle } else { low = middle }
+        if far(middle) > reach {
+            high = middle
+        } else {
+            low = middle
+        }
     }
     low
 }
@@ -254,7 +356,10 @@ pub(super) fn scoop_depth(rim: RimKind) -> f64 {
 /// The rim as a curve.
 pub(super) fn rim(centre: Point, radius: f64, kind: RimKind) -> Curve {
     match kind {
-        RimKind::Scalloped { count: Some(count), depth } => Curve::scalloped(centre, radius, count, depth),
+        RimKind::Scalloped {
+            count: Some(count),
+            depth,
+        } => Curve::scalloped(centre, radius, count, depth),
         _ => Curve::circle(centre, radius),
     }
 }
@@ -262,6 +367,8 @@ pub(super) fn rim(centre: Point, radius: f64, kind: RimKind) -> Curve {
 impl Opening {
     /// Largest difference of a measure, in mm.
     fn differs_by(&self, other: &Opening) -> f64 {
-        (self.width - other.width).abs().max((self.height - other.height).abs())
+        (self.width - other.width)
+            .abs()
+            .max((self.height - other.height).abs())
     }
 }

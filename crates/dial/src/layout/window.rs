@@ -36,7 +36,14 @@ impl Opening {
             WindowKind::RingSector => {
                 let inner = (distance - self.height / 2.0).max(0.01 * distance);
                 let half_angle = (self.width / 2.0 / distance).min(std::f64::consts::FRAC_PI_2);
-                Curve::ring_sector(wheel, inner, distance + self.height / 2.0, angle, half_angle, self.corner)
+                Curve::ring_sector(
+                    wheel,
+                    inner,
+                    distance + self.height / 2.0,
+                    angle,
+                    half_angle,
+                    self.corner,
+                )
             }
         }
     }
@@ -68,14 +75,24 @@ impl Opening {
 
 /// The smallest opening for the marks of a counter, with whatever the maker asked for put in its place.
 /// A ring sector depends on where it stands; `angle` and `distance` say where.
-pub(super) fn smallest(counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
+pub(super) fn smallest(
+    counter: &CounterDesign,
+    marks: &[Inscribed],
+    angle: f64,
+    distance: f64,
+) -> Opening {
     let margin = counter.mark.margin;
     let mut opening = match counter.window.kind {
         WindowKind::RoundedRectangle => rectangle(counter, marks),
         WindowKind::Round => {
             let shapes: Vec<&Shape> = marks.iter().map(|mark| &mark.shape).collect();
             let across = 2.0 * (outline::enclosing_radius(&shapes, Point::ZERO) + margin);
-            Opening { kind: WindowKind::Round, width: across, height: across, corner: across / 2.0 }
+            Opening {
+                kind: WindowKind::Round,
+                width: across,
+                height: across,
+                corner: across / 2.0,
+            }
         }
         WindowKind::RingSector => sector(counter, marks, angle, distance),
     };
@@ -114,14 +131,22 @@ fn rectangle(counter: &CounterDesign, marks: &[Inscribed]) -> Opening {
     let (mut low, mut high) = (0.0, corner);
     while high - low > NEAR {
         let middle = (low + high) / 2.0;
-        if keeps(middle) { high = middle } else { low = middle }
+        if keeps(middle) {
+            high = middle
+        } else {
+            low = middle
+        }
     }
     grown(high)
 }
 
 /// Whether a shape lies inside a curve that it does not cross: one point of each of its loops tells.
 fn inside(curve: &Curve, shape: &Shape) -> bool {
-    shape.loops().iter().all(|one| one.segments().first().is_none_or(|piece| curve.contains(piece.from())))
+    shape.loops().iter().all(|one| {
+        one.segments()
+            .first()
+            .is_none_or(|piece| curve.contains(piece.from()))
+    })
 }
 
 /// A ring sector about the wheel's middle: arcs at the marks' nearest and farthest points, sides through the middle.
@@ -133,7 +158,10 @@ fn sector(counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f6
     let mut half_angle: f64 = 0.0;
     for shape in &placed {
         for curve in shape.loops() {
-            let (near, far) = (curve.nearest_to(Point::ZERO), curve.farthest_from(Point::ZERO));
+            let (near, far) = (
+                curve.nearest_to(Point::ZERO),
+                curve.farthest_from(Point::ZERO),
+            );
             reach = reach.max(far - distance).max(distance - near);
             half_angle = half_angle.max(half_angle_of(&curve.segments(), angle, margin));
         }
@@ -163,8 +191,16 @@ fn half_angle_of(pieces: &[outline::Segment], angle: f64, margin: f64) -> f64 {
 }
 
 /// Widens an opening along the way the marks travel until at least `share` of the width of each neighbour is seen.
-pub(super) fn widened(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
-    let Some(share) = neighbours_share(&counter.window) else { return opening };
+pub(super) fn widened(
+    opening: Opening,
+    counter: &CounterDesign,
+    marks: &[Inscribed],
+    angle: f64,
+    distance: f64,
+) -> Opening {
+    let Some(share) = neighbours_share(&counter.window) else {
+        return opening;
+    };
     let step = std::f64::consts::TAU / marks.len() as f64;
     let travel = Vec2::from_angle(angle + std::f64::consts::FRAC_PI_2);
     let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
@@ -184,7 +220,9 @@ pub(super) fn widened(opening: Opening, counter: &CounterDesign, marks: &[Inscri
     let mut wide = opening;
     let sideways = travel.x.abs() > travel.y.abs();
     match opening.kind {
-        WindowKind::RoundedRectangle if !sideways => wide.height = counter.window.height.unwrap_or(wide.height.max(2.0 * half)),
+        WindowKind::RoundedRectangle if !sideways => {
+            wide.height = counter.window.height.unwrap_or(wide.height.max(2.0 * half))
+        }
         WindowKind::Round => {
             wide.width = counter.window.width.unwrap_or(wide.width.max(2.0 * half));
             wide.height = wide.width;

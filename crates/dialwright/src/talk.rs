@@ -1,0 +1,109 @@
+//! What is said to the maker: figures and findings to standard output, complaints to standard error.
+
+use dial::design;
+use dial::findings::{Finding, Severity};
+use dial::layout::{Driver, Sizing};
+use dial::{Dial, Mistake};
+use measure::show;
+use std::io::IsTerminal;
+use std::path::PathBuf;
+
+/// Why a command could not do its work.
+pub enum Talk {
+    /// Mistakes in a file, shown in the maker's own text.
+    Mistakes {
+        /// The file.
+        file: PathBuf,
+        /// Its text.
+        text: String,
+        /// All that is wrong with it.
+        mistakes: Vec<Mistake>,
+    },
+    /// Anything else, in plain words.
+    Plain(String),
+}
+
+/// Says it on standard error.
+pub fn complain(talk: &Talk) {
+    match talk {
+        Talk::Mistakes { file, text, mistakes } => {
+            let colour = std::io::stderr().is_terminal();
+            eprint!("{}", design::render_mistakes(&file.display().to_string(), text, mistakes, colour));
+            let n = mistakes.len();
+            eprintln!("{n} mistake{} in {}: nothing was made", if n == 1 { "" } else { "s" }, file.display());
+        }
+        Talk::Plain(words) => eprintln!("{words}"),
+    }
+}
+
+/// The dial in a few lines: its sizes and what drove them.
+pub fn sizes(dial: &Dial, sizing: &[Sizing]) -> String {
+    let mm = |length: f64| show(length, dial.show);
+    let plate = dial.cover.plate.bounds();
+    let mut lines = vec![format!(
+        "{}: cover {} x {}, {} wheel{}",
+        dial.name,
+        mm(plate.width()),
+        mm(plate.height()),
+        dial.wheels.len(),
+        if dial.wheels.len() == 1 { "" } else { "s" }
+    )];
+    for size in sizing {
+        let wheel = &dial.wheels[size.wheel];
+        lines.push(format!("  {}: {}", wheel.name, why(dial, size, sizing)));
+    }
+    lines.join("\n") + "\n"
+}
+
+fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
+    let mm = |length: f64| show(length, dial.show);
+    let wheel = mm(size.diameter);
+    let marks = format!("{} stops of {} marks", size.stops, mm(size.mark_height));
+    let or = match size.smaller {
+        Some(small) if small.diameter < size.diameter - 0.05 => {
+            format!("; {} marks would need {}", mm(small.height), mm(small.diameter))
+        }
+        _ => String::new(),
+    };
+    match size.driver {
+        Driver::Neighbours { mark, shown } => {
+            let words = |k: usize| &dial.wheels[size.wheel].marks[k].words;
+            format!("wheel {wheel} because {marks} need it (“{}” must stay out of the window of “{}”){or}", words(mark), words(shown))
+        }
+        Driver::Pocket => format!("wheel {wheel} because its marks must stay clear of the magnet's pocket{or}"),
+        Driver::WindowPocket => format!("wheel {wheel} because its window must stay clear of the magnet's pocket{or}"),
+        Driver::Asked => format!("wheel {wheel}, as the dial file asks"),
+        Driver::SameSize(other) => {
+            let name = all.iter().find(|one| one.wheel == other).map_or("another", |one| dial.wheels[one.wheel].name.as_str());
+            format!("wheel {wheel}, the same size as {name}")
+        }
+    }
+}
+
+/// Findings as text, the gravest first.
+pub fn findings(dial: &Dial, found: &[Finding], text: &str, design: &design::Design) -> String {
+    let mut out = String::new();
+    for finding in found {
+        out += &format!("{}: {} [{}]\n", finding.severity.word(), finding.what, finding.rule);
+        if !finding.mend.is_empty() {
+            out += &format!("    mend: {}\n", finding.mend);
+        }
+        if finding.severity != Severity::Note {
+            out += &format!("    at {}{}; source: {}\n", finding.part.words(dial), line(finding, text, design), finding.source);
+        }
+    }
+    let count = |severity| found.iter().filter(|finding| finding.severity == severity).count();
+    let (refuse, mend, note) = (count(Severity::Refuse), count(Severity::Mend), count(Severity::Note));
+    out + &format!("{refuse} to refuse, {mend} to mend, {note} to note\n")
+}
+
+/// The line of the dial file that matters, if the maker wrote it.
+fn line(finding: &Finding, text: &str, design: &design::Design) -> String {
+    finding
+        .keys
+        .iter()
+        .find_map(|key| design.spans.get(key))
+        .and_then(|span| text.get(..span.start))
+        .map(|before| format!(" (line {} of the dial file)", before.matches('\n').count() + 1))
+        .unwrap_or_default()
+}

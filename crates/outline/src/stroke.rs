@@ -1,0 +1,128 @@
+//! The thinnest stroke of a filled shape, and the narrowest gap between its parts.
+//!
+//! From points along the edge a ray goes straight inwards (or outwards); where it leaves again, the two edges must
+//! face each other, within 45 degrees, for their distance to be a stroke: so sharp corners, which have no width, do not count.
+
+use crate::edges::Edges;
+use crate::piece::Piece;
+use crate::{Curve, Shape};
+use kurbo::{Point, Vec2};
+
+/// A narrow place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Neck {
+    /// How wide it is.
+    pub width: f64,
+    /// Its middle.
+    pub at: Point,
+}
+
+/// Places along each piece from which a ray is sent.
+const RAYS: [f64; 3] = [0.15, 0.5, 0.85];
+/// Edges face each other when the cosine between their normals is below this: 45 degrees off opposite.
+const FACING: f64 = -std::f64::consts::FRAC_1_SQRT_2;
+
+/// The thinnest place of the filled area.
+pub fn narrowest_stroke(shape: &Shape) -> Option<Neck> {
+    narrowest(shape, -1.0)
+}
+
+/// The narrowest place of the open area between the shape's parts, or across a hole.
+pub fn narrowest_gap(shape: &Shape) -> Option<Neck> {
+    narrowest(shape, 1.0)
+}
+
+/// `side` +1 looks to the right of the way the curves run: out of the filled area; -1 into it.
+fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
+    let edges = Edges::of_pieces(shape.loops().iter().flat_map(Curve::pieces).collect());
+    let mut best: Option<Neck> = None;
+    for (i, piece) in edges.pieces.iter().enumerate() {
+        for share in RAYS {
+            let (p, along) = piece.at(share);
+            let ray = side * Vec2::new(along.y, -along.x);
+            let limit = best.map_or(f64::INFINITY, |neck| neck.width);
+            if let Some((t, normal)) = first_hit(&edges, i, p, ray, limit, side)
+                && normal.dot(ray) < FACING
+            {
+                best = Some(Neck {
+                    width: t,
+                    at: p + 0.5 * t * ray,
+                });
+            }
+        }
+    }
+    best
+}
+
+/// Distance along a ray to the first other edge, and that edge's own normal on the ray's side.
+fn first_hit(
+    edges: &Edges,
+    skip: usize,
+    p: Point,
+    ray: Vec2,
+    limit: f64,
+    side: f64,
+) -> Option<(f64, Vec2)> {
+    let mut best: Option<(f64, Vec2)> = None;
+    for (j, piece) in edges.pieces.iter().enumerate() {
+        let mut offer = |t: f64, q: Point| {
+            // The ray starts on piece `skip`: only a far hit on that same piece counts.
+            let floor = if j == skip { 1e-6 } else { 1e-9 };
+            if t > floor && t < best.map_or(limit, |b| b.0) {
+                let along = piece.along(q);
+                best = Some((t, side * Vec2::new(along.y, -along.x)));
+            }
+        };
+        match piece {
+            Piece::Line { a, b } => {
+                let (along, to) = (*b - *a, *a - p);
+                let turn = ray.cross(along);
+                if turn != 0.0 {
+                    let u = to.cross(ray) / turn;
+                    if (0.0..=1.0).contains(&u) {
+                        offer(to.cross(along) / turn, *a + u * along);
+                    }
+                }
+            }
+            Piece::Arc(arc) => {
+                let to = arc.centre - p;
+                let middle = ray.dot(to);
+                let root = middle * middle - to.hypot2() + arc.radius * arc.radius;
+                if root >= 0.0 {
+                    for t in [middle - root.sqrt(), middle + root.sqrt()] {
+                        let q = p + t * ray;
+                        if arc.faces(q - arc.centre) {
+                            offer(t, q);
+                        }
+                    }
+                }
+            }
+        }
+    }
+    best
+}
+
+impl Piece {
+    /// The point at a share of the piece, and the unit direction it runs in there.
+    fn at(&self, share: f64) -> (Point, Vec2) {
+        match self {
+            Piece::Line { a, b } => (a.lerp(*b, share), crate::curve::unit(*b - *a)),
+            Piece::Arc(_) => {
+                let p = self.segment().point_at(share);
+                (p, self.along(p))
+            }
+        }
+    }
+
+    /// The unit direction in which the piece runs at one of its points.
+    fn along(&self, p: Point) -> Vec2 {
+        match self {
+            Piece::Line { a, b } => crate::curve::unit(*b - *a),
+            Piece::Arc(arc) => {
+                let out = crate::curve::unit(p - arc.centre);
+                let along = Vec2::new(-out.y, out.x);
+                if arc.anticlockwise { along } else { -along }
+            }
+        }
+    }
+}
