@@ -17,6 +17,11 @@ impl Spans {
     pub fn get(&self, path: &str) -> Option<Range<usize>> {
         self.0.get(path).cloned()
     }
+
+    /// All paths that begin so, in order.
+    pub fn under(&self, start: &str) -> Vec<String> {
+        self.0.keys().filter(|path| path.starts_with(start)).cloned().collect()
+    }
 }
 
 /// A place in the file, with what to say about it.

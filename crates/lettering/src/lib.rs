@@ -1,28 +1,20 @@
 //! Numerals, words and symbols as outlines to engrave, from the shipped font and our own symbols.
 //!
+//! The font is Atkinson Hyperlegible Next (SIL Open Font License 1.1), chosen because its 6 and 9 differ by more than
+//! half a turn. Its zero is slashed; on a wheel of figures alone there is no letter O to tell it from, and the slash halves the
+//! standing island, so that [`Lettering`] draws the plain oval inside the font's own outline instead.
+//!
 //! Knows no dial. Lengths are in mm, y up.
 
-/// Weight of the strokes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-#[expect(missing_docs, reason = "the names say it")]
-pub enum Weight {
-    Regular,
-    Medium,
-    SemiBold,
-    Bold,
-}
+mod face;
+mod fine;
+mod inscription;
+mod symbol;
+mod twins;
+mod weight;
 
-/// What tells a figure that can be read upside down from its twin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum TwinMark {
-    /// Nothing.
-    None,
-    /// A bar under the mark.
-    Bar,
-    /// A dot after the mark.
-    Dot,
-}
-
-/// One of the built-in symbols.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Symbol(usize);
+pub use face::Lettering;
+pub use inscription::LetteringError;
+pub use symbol::Symbol;
+pub use twins::{TWIN_LIMIT, Twin, TwinMark, reads_upside_down, upside_down_twins};
+pub use weight::Weight;

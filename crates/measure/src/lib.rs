@@ -3,12 +3,8 @@
 //!
 //! Knows no dial.
 
-/// Units in which lengths are shown.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Units {
-    /// Millimetres.
-    #[default]
-    Millimetres,
-    /// Inches, in the fractions of a tape where they fit.
-    Inches,
-}
+mod angle;
+mod length;
+
+pub use angle::parse_angle;
+pub use length::{INCH, Units, parse_length, show};

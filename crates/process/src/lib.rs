@@ -6,13 +6,15 @@
 mod machine;
 mod material;
 mod stock;
+mod tolerance;
 
 pub use machine::{Machine, StepColours};
 pub use material::{Cutting, MATERIALS, Material};
 pub use stock::{Kerf, Layer, Stock};
+pub use tolerance::Panel;
 
 /// What a workshop has: one machine and its stocks.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Workshop {
     /// The machine that cuts.
     pub machine: Machine,

@@ -3,7 +3,22 @@
 //!
 //! Lengths are in mm, angles in radians, counter-clockwise from 3 o'clock, seen from the front.
 
-use crate::spans::Spans;
+mod build;
+mod clash;
+mod counting;
+mod explain;
+mod nearest;
+mod new_file;
+mod page;
+pub mod parameters;
+mod reader;
+pub mod table;
+
+use crate::spans::{Mistake, Spans};
+pub use explain::render_mistakes;
+pub use new_file::new_file;
+pub use page::{reference_page as page_of, schema as schema_of};
+use process::Workshop;
 use lettering::{Symbol, TwinMark, Weight};
 use measure::Units;
 use outline::Point;
@@ -275,3 +290,60 @@ pub enum RimKind {
         depth: f64,
     },
 }
+
+/// Reads a dial file.
+///
+/// # Errors
+/// All mistakes in it, each with its place.
+pub fn read(text: &str, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
+    let reading = reader::read(text, parameters::DIAL_FILE);
+    let counters = match reading.values.get("counter") {
+        Some(reader::Value::Tables(count)) => *count,
+        _ => 0,
+    };
+    let mut mistakes = reading.mistakes.clone();
+    mistakes.extend(clash::exclusive(&reading, counters));
+    let again = reader::Reading { values: reading.values.clone(), spans: reading.spans.clone(), mistakes: Vec::new() };
+    match build::design(reading, workshop) {
+        Ok(design) => {
+            mistakes.extend(clash::measures(&again, &design));
+            if mistakes.is_empty() { Ok(design) } else { Err(in_order(mistakes)) }
+        }
+        Err(more) => {
+            mistakes.extend(more);
+            Err(in_order(mistakes))
+        }
+    }
+}
+
+/// In the order of the file; what has no place comes first.
+fn in_order(mut mistakes: Vec<Mistake>) -> Vec<Mistake> {
+    mistakes.sort_by_key(|mistake| mistake.at.as_ref().map_or(0, |label| label.span.start + 1));
+    mistakes
+}
+
+/// What a workshop file says: the machine's values that are written, and its stocks.
+///
+/// # Errors
+/// All mistakes in it, each with its place.
+pub fn read_workshop(text: &str, usual: &Workshop) -> Result<Workshop, Vec<Mistake>> {
+    let reading = reader::read(text, parameters::WORKSHOP_FILE);
+    let mut mistakes = reading.mistakes.clone();
+    mistakes.extend(clash::exclusive(&reading, 0));
+    if !mistakes.is_empty() {
+        return Err(in_order(mistakes));
+    }
+    Ok(build::workshop(&reading, usual))
+}
+
+/// The reference page of the dial file.
+pub fn reference_page() -> String {
+    page_of("The dial file", OPENING, parameters::DIAL_FILE)
+}
+
+/// The schema of the dial file.
+pub fn schema() -> serde_json::Value {
+    schema_of("A dial file", parameters::DIAL_FILE)
+}
+
+const OPENING: &str = "Only `name`, the counters and a stock are required. Lengths are written with their unit, as `\"3.2 mm\"` or `\"1/8 in\"`;\nangles as `\"90 deg\"` or `\"12 o'clock\"`. Places are measured from the cover's middle, to the right and up, seen from the front.\nThe tables `wheel`, `mark`, `window` and `notch` may also stand in a counter, as `window = { angle = \"90 deg\" }`, and hold for its wheel alone.\n\n```toml\nname = \"Harbour\"\nstock = \"birch plywood 3 mm\"\n\n[[counter]]\nname = \"provisions\"\nvalues = \"0..24\"\n```";

@@ -4,7 +4,7 @@ use super::places::Place;
 use crate::assembled::Notch;
 use crate::design::{Design, Half, OutlineKind};
 use crate::spans::{Label, Mistake};
-use outline::{Axis, Curve, Motion, OutlineError, Point, Shape, Side};
+use outline::{Axis, Curve, OutlineError, Point, Shape, Side};
 use std::f64::consts::{PI, TAU};
 
 /// The kind of outline: asked for, or a circle for one wheel and a rounded rectangle for more.
@@ -152,6 +152,5 @@ fn mirrored_half(plate: &Shape, half: Half) -> Shape {
         Half::Top => (Axis::horizontal(0.0), Side::Left),
         Half::Bottom => (Axis::horizontal(0.0), Side::Right),
     };
-    let master = plate.clipped_to_half(&axis, side);
-    master.united(&master.moved(&Motion::mirror(&axis)))
+    plate.mirrored_from(&axis, side)
 }

@@ -1,0 +1,88 @@
+//! The built-in symbols: plain drawings of our own, made to be engraved.
+
+use kurbo::BezPath;
+use outline::{Motion, Point, Shape, Vec2};
+use std::sync::OnceLock;
+
+/// One of the built-in symbols.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Symbol(usize);
+
+struct Drawing {
+    name: &'static str,
+    words: &'static str,
+    svg: &'static str,
+}
+
+macro_rules! drawings {
+    ($($name:literal: $words:literal,)*) => {
+        &[$(Drawing { name: $name, words: $words, svg: include_str!(concat!("../symbols/", $name, ".svg")) },)*]
+    };
+}
+
+const DRAWINGS: &[Drawing] = drawings![
+    "anchor": "an anchor with its ring",
+    "bolt": "a bolt of lightning",
+    "coin": "a coin with a rim",
+    "crown": "a crown with three points",
+    "drop": "a drop of water",
+    "fish": "a fish, swimming to the left",
+    "flame": "a flame with a lighter heart",
+    "gem": "a cut stone",
+    "hammer": "a hammer",
+    "heart": "a heart",
+    "key": "a key",
+    "leaf": "a leaf with its rib",
+    "moon": "a crescent moon",
+    "sail": "a boat under sail",
+    "shell": "a scallop shell",
+    "shield": "a shield",
+    "star": "a star with five points",
+    "sun": "the sun with its rays",
+    "tower": "a tower with battlements",
+    "wheat": "an ear of wheat",
+];
+
+/// Arcs lie this close to the drawing at a height of 1 mm.
+const TOLERANCE: f64 = 1e-4;
+
+impl Symbol {
+    /// All symbols, by name.
+    pub fn all() -> impl Iterator<Item = Symbol> {
+        (0..DRAWINGS.len()).map(Symbol)
+    }
+
+    /// The symbol of that name.
+    pub fn named(name: &str) -> Option<Symbol> {
+        Symbol::all().find(|symbol| symbol.name() == name)
+    }
+
+    /// Its name.
+    pub fn name(&self) -> &'static str {
+        DRAWINGS[self.0].name
+    }
+
+    /// What it shows.
+    pub fn words(&self) -> &'static str {
+        DRAWINGS[self.0].words
+    }
+
+    /// Its outline, `height` mm high (or wide, if it is wider than high), about the middle of its box.
+    pub fn outline(&self, height: f64) -> Shape {
+        static UNITS: [OnceLock<Shape>; DRAWINGS.len()] = [const { OnceLock::new() }; DRAWINGS.len()];
+        UNITS[self.0].get_or_init(|| unit(DRAWINGS[self.0].svg)).scaled(Point::ZERO, height)
+    }
+}
+
+/// A drawing with its larger side 1 mm, y up.
+fn unit(svg: &str) -> Shape {
+    let data = svg.split(" d=\"").nth(1).and_then(|rest| rest.split('"').next()).unwrap_or_default();
+    let mut path = BezPath::from_svg(data).unwrap_or_default();
+    let bounds = kurbo::Shape::bounding_box(&path);
+    let size = bounds.width().max(bounds.height()).max(1e-9);
+    let middle = bounds.center().to_vec2();
+    path.apply_affine(kurbo::Affine::scale_non_uniform(1.0 / size, -1.0 / size) * kurbo::Affine::translate(-middle));
+    let shape = Shape::from_path(&path, TOLERANCE);
+    let off = shape.bounds().center().to_vec2();
+    shape.moved(&Motion::shift(Vec2::ZERO - off))
+}
