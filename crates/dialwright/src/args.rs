@@ -5,7 +5,12 @@ use std::path::PathBuf;
 
 /// Counter dials for tabletop games, from one dial file to cut sheets.
 #[derive(Debug, Parser)]
-#[command(name = "dialwright", version, about, after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright make harbour/dial.toml")]
+#[command(
+    name = "dialwright",
+    version,
+    about,
+    after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright make harbour/dial.toml"
+)]
 pub struct Arguments {
     /// What to do.
     #[command(subcommand)]
@@ -16,22 +21,33 @@ pub struct Arguments {
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Start a new dial: a folder with a commented dial file that already passes.
-    #[command(after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright new weather --counter \"sky: calm, breeze, gale\" --stock \"bamboo 3 mm\"")]
+    #[command(
+        after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright new weather --counter \"sky: calm, breeze, gale\" --stock \"bamboo 3 mm\""
+    )]
     New(New),
     /// Look a dial over: what drives its size, and every finding with how to mend it.
-    #[command(after_help = "Example:\n  dialwright check harbour/dial.toml\n  dialwright check harbour/dial.toml --json")]
+    #[command(
+        after_help = "Example:\n  dialwright check harbour/dial.toml\n  dialwright check harbour/dial.toml --json"
+    )]
     Check(On),
     /// Turn every wheel through its window, and say how much each stop forgives.
-    #[command(after_help = "Example:\n  dialwright turn harbour/dial.toml\n  dialwright turn harbour/dial.toml --picture strip.png")]
+    #[command(
+        after_help = "Example:\n  dialwright turn harbour/dial.toml\n  dialwright turn harbour/dial.toml --picture strip.png"
+    )]
     Turn(Turn),
     /// Make the job folder: sheets for the machine, tickets, pictures and figures.
-    #[command(after_help = "Example:\n  dialwright make harbour/dial.toml\n  dialwright make harbour/dial.toml --to ~/jobs/harbour")]
+    #[command(
+        after_help = "Example:\n  dialwright make harbour/dial.toml\n  dialwright make harbour/dial.toml --to ~/jobs/harbour"
+    )]
     Make(Make),
     /// List the stocks of the workshop, the built-in symbols, or the parameters of a dial file.
     #[command(after_help = "Example:\n  dialwright list stocks\n  dialwright list symbols --json")]
     List(List),
     /// Write the reference pages and schemas that are generated from the parameter tables.
-    #[command(hide = true, after_help = "Example:\n  dialwright reference --into docs")]
+    #[command(
+        hide = true,
+        after_help = "Example:\n  dialwright reference --into docs"
+    )]
     Reference {
         /// Folder to write into.
         #[arg(long)]

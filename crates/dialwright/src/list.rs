@@ -1,9 +1,9 @@
 //! `dialwright list`: stocks, symbols, parameters.
 
+use crate::Outcome;
 use crate::args::{List, Listed};
 use crate::load;
 use crate::talk::Talk;
-use crate::Outcome;
 use measure::{Units, show};
 use serde_json::{Value, json};
 
@@ -45,15 +45,28 @@ fn stocks(args: &List) -> Result<(), Talk> {
     }
     let mm = |length| show(length, Units::Millimetres);
     for stock in &workshop.stocks {
-        let layers: Vec<String> = stock.layers.iter().map(|layer| format!("{} {}", layer.named, mm(layer.thickness))).collect();
-        println!("{}: {} ({} to {}), kerf {}", stock.name, layers.join(" + "), mm(stock.thinnest()), mm(stock.thickest()), mm(stock.kerf.x));
+        let layers: Vec<String> = stock
+            .layers
+            .iter()
+            .map(|layer| format!("{} {}", layer.named, mm(layer.thickness)))
+            .collect();
+        println!(
+            "{}: {} ({} to {}), kerf {}",
+            stock.name,
+            layers.join(" + "),
+            mm(stock.thinnest()),
+            mm(stock.thickest()),
+            mm(stock.kerf.x)
+        );
     }
     Ok(())
 }
 
 fn symbols(as_json: bool) {
     if as_json {
-        let names: Vec<Value> = lettering::Symbol::all().map(|symbol| json!({ "name": symbol.name(), "words": symbol.words() })).collect();
+        let names: Vec<Value> = lettering::Symbol::all()
+            .map(|symbol| json!({ "name": symbol.name(), "words": symbol.words() }))
+            .collect();
         println!("{:#}", Value::from(names));
     } else {
         for symbol in lettering::Symbol::all() {

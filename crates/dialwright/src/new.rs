@@ -1,30 +1,49 @@
 //! `dialwright new`: a folder with a commented dial file that already passes.
 
+use crate::Outcome;
 use crate::args::New;
 use crate::brief;
 use crate::talk::Talk;
-use crate::Outcome;
 use dial::design;
 use std::fs;
 use std::path::Path;
 
 /// Runs the command.
 pub fn run(args: &New) -> Result<Outcome, Talk> {
-    let counters = args.counters.iter().map(|one| brief::split(one)).collect::<Result<Vec<_>, _>>().map_err(Talk::Plain)?;
+    let counters = args
+        .counters
+        .iter()
+        .map(|one| brief::split(one))
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(Talk::Plain)?;
     let folder = Path::new(&args.name);
-    let name = folder.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+    let name = folder
+        .file_name()
+        .and_then(|name| name.to_str())
+        .unwrap_or_default();
     if name.is_empty() {
-        return Err(Talk::Plain(format!("“{}” does not name a folder: say a name, as `dialwright new harbour`", args.name)));
+        return Err(Talk::Plain(format!(
+            "“{}” does not name a folder: say a name, as `dialwright new harbour`",
+            args.name
+        )));
     }
     let text = design::new_file(&titled(name), &counters, &args.stock);
     let file = folder.join("dial.toml");
     // Nothing is made that does not read: a mistake in the brief is shown in the file it would have become.
-    design::read(&text, &workshop::starter())
-        .map_err(|mistakes| Talk::Mistakes { file: file.clone(), text: text.clone(), mistakes })?;
+    design::read(&text, &workshop::starter()).map_err(|mistakes| Talk::Mistakes {
+        file: file.clone(),
+        text: text.clone(),
+        mistakes,
+    })?;
     if file.exists() {
-        return Err(Talk::Plain(format!("{} is there already: choose another name, or remove it first", file.display())));
+        return Err(Talk::Plain(format!(
+            "{} is there already: choose another name, or remove it first",
+            file.display()
+        )));
     }
-    let cannot = |error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", file.display()));
+    let cannot = |error: std::io::Error| {
+        Talk::Plain(format!("{} cannot be written: {error}", file.display()))
+    };
     fs::create_dir_all(folder).map_err(cannot)?;
     fs::OpenOptions::new()
         .write(true)
@@ -33,7 +52,10 @@ pub fn run(args: &New) -> Result<Outcome, Talk> {
         .and_then(|mut open| std::io::Write::write_all(&mut open, text.as_bytes()))
         .map_err(cannot)?;
     if args.json {
-        println!("{:#}", serde_json::json!({ "dial_file": file, "counters": counters.len() }));
+        println!(
+            "{:#}",
+            serde_json::json!({ "dial_file": file, "counters": counters.len() })
+        );
     } else {
         println!("wrote {}", file.display());
         println!("next: dialwright check {}", file.display());
@@ -45,5 +67,7 @@ pub fn run(args: &New) -> Result<Outcome, Talk> {
 fn titled(name: &str) -> String {
     let spaced = name.replace(['-', '_'], " ");
     let mut letters = spaced.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }

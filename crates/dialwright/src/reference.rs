@@ -1,7 +1,7 @@
 //! `dialwright reference`: the pages and schemas that are generated from the parameter tables.
 
-use crate::talk::Talk;
 use crate::Outcome;
+use crate::talk::Talk;
 use std::fs;
 use std::path::Path;
 
@@ -9,11 +9,19 @@ use std::path::Path;
 pub fn run(into: &Path) -> Result<Outcome, Talk> {
     let pages = [
         ("dial-file.md", dial::design::reference_page()),
-        ("dial-file.schema.json", format!("{:#}\n", dial::design::schema())),
+        (
+            "dial-file.schema.json",
+            format!("{:#}\n", dial::design::schema()),
+        ),
         ("workshop-file.md", workshop::reference_page()),
-        ("workshop-file.schema.json", format!("{:#}\n", workshop::schema())),
+        (
+            "workshop-file.schema.json",
+            format!("{:#}\n", workshop::schema()),
+        ),
     ];
-    let cannot = |path: &Path, error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", path.display()));
+    let cannot = |path: &Path, error: std::io::Error| {
+        Talk::Plain(format!("{} cannot be written: {error}", path.display()))
+    };
     fs::create_dir_all(into).map_err(|error| cannot(into, error))?;
     for (name, text) in pages {
         let path = into.join(name);

@@ -26,11 +26,22 @@ pub enum Talk {
 /// Says it on standard error.
 pub fn complain(talk: &Talk) {
     match talk {
-        Talk::Mistakes { file, text, mistakes } => {
+        Talk::Mistakes {
+            file,
+            text,
+            mistakes,
+        } => {
             let colour = std::io::stderr().is_terminal();
-            eprint!("{}", design::render_mistakes(&file.display().to_string(), text, mistakes, colour));
+            eprint!(
+                "{}",
+                design::render_mistakes(&file.display().to_string(), text, mistakes, colour)
+            );
             let n = mistakes.len();
-            eprintln!("{n} mistake{} in {}: nothing was made", if n == 1 { "" } else { "s" }, file.display());
+            eprintln!(
+                "{n} mistake{} in {}: nothing was made",
+                if n == 1 { "" } else { "s" },
+                file.display()
+            );
         }
         Talk::Plain(words) => eprintln!("{words}"),
     }
@@ -61,20 +72,35 @@ fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
     let marks = format!("{} stops of {} marks", size.stops, mm(size.mark_height));
     let or = match size.smaller {
         Some(small) if small.diameter < size.diameter - 0.05 => {
-            format!("; {} marks would need {}", mm(small.height), mm(small.diameter))
+            format!(
+                "; {} marks would need {}",
+                mm(small.height),
+                mm(small.diameter)
+            )
         }
         _ => String::new(),
     };
     match size.driver {
         Driver::Neighbours { mark, shown } => {
             let words = |k: usize| &dial.wheels[size.wheel].marks[k].words;
-            format!("wheel {wheel} because {marks} need it (“{}” must stay out of the window of “{}”){or}", words(mark), words(shown))
+            format!(
+                "wheel {wheel} because {marks} need it (“{}” must stay out of the window of “{}”){or}",
+                words(mark),
+                words(shown)
+            )
         }
-        Driver::Pocket => format!("wheel {wheel} because its marks must stay clear of the magnet's pocket{or}"),
-        Driver::WindowPocket => format!("wheel {wheel} because its window must stay clear of the magnet's pocket{or}"),
+        Driver::Pocket => {
+            format!("wheel {wheel} because its marks must stay clear of the magnet's pocket{or}")
+        }
+        Driver::WindowPocket => {
+            format!("wheel {wheel} because its window must stay clear of the magnet's pocket{or}")
+        }
         Driver::Asked => format!("wheel {wheel}, as the dial file asks"),
         Driver::SameSize(other) => {
-            let name = all.iter().find(|one| one.wheel == other).map_or("another", |one| dial.wheels[one.wheel].name.as_str());
+            let name = all
+                .iter()
+                .find(|one| one.wheel == other)
+                .map_or("another", |one| dial.wheels[one.wheel].name.as_str());
             format!("wheel {wheel}, the same size as {name}")
         }
     }
@@ -84,16 +110,35 @@ fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
 pub fn findings(dial: &Dial, found: &[Finding], text: &str, design: &design::Design) -> String {
     let mut out = String::new();
     for finding in found {
-        out += &format!("{}: {} [{}]\n", finding.severity.word(), finding.what, finding.rule);
+        out += &format!(
+            "{}: {} [{}]\n",
+            finding.severity.word(),
+            finding.what,
+            finding.rule
+        );
         if !finding.mend.is_empty() {
             out += &format!("    mend: {}\n", finding.mend);
         }
         if finding.severity != Severity::Note {
-            out += &format!("    at {}{}; source: {}\n", finding.part.words(dial), line(finding, text, design), finding.source);
+            out += &format!(
+                "    at {}{}; source: {}\n",
+                finding.part.words(dial),
+                line(finding, text, design),
+                finding.source
+            );
         }
     }
-    let count = |severity| found.iter().filter(|finding| finding.severity == severity).count();
-    let (refuse, mend, note) = (count(Severity::Refuse), count(Severity::Mend), count(Severity::Note));
+    let count = |severity| {
+        found
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count()
+    };
+    let (refuse, mend, note) = (
+        count(Severity::Refuse),
+        count(Severity::Mend),
+        count(Severity::Note),
+    );
     out + &format!("{refuse} to refuse, {mend} to mend, {note} to note\n")
 }
 
@@ -104,6 +149,11 @@ fn line(finding: &Finding, text: &str, design: &design::Design) -> String {
         .iter()
         .find_map(|key| design.spans.get(key))
         .and_then(|span| text.get(..span.start))
-        .map(|before| format!(" (line {} of the dial file)", before.matches('\n').count() + 1))
+        .map(|before| {
+            format!(
+                " (line {} of the dial file)",
+                before.matches('\n').count() + 1
+            )
+        })
         .unwrap_or_default()
 }

@@ -41,9 +41,16 @@ impl Lettering {
 
     fn read(data: &'static [u8]) -> Lettering {
         let font = FontRef::new(data).ok();
-        let mut all = Lettering { font, scale: 1.0, glyphs: RwLock::default(), cell: OnceLock::new() };
+        let mut all = Lettering {
+            font,
+            scale: 1.0,
+            glyphs: RwLock::default(),
+            cell: OnceLock::new(),
+        };
         // H stands on the base line and is as high as the figures, which round ones overshoot.
-        let capital = all.raw('H').map_or(1.0, |(path, _)| kurbo::Shape::bounding_box(&path).y1);
+        let capital = all
+            .raw('H')
+            .map_or(1.0, |(path, _)| kurbo::Shape::bounding_box(&path).y1);
         all.scale = 1.0 / capital;
         all
     }
@@ -54,16 +61,27 @@ impl Lettering {
         let id = font.charmap().map(character)?;
         let mut pen = Pen(BezPath::new());
         let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
-        font.outline_glyphs().get(id)?.draw(settings, &mut pen).ok()?;
+        font.outline_glyphs()
+            .get(id)?
+            .draw(settings, &mut pen)
+            .ok()?;
         Some((pen.0, advance(font, id)))
     }
 
     /// A glyph, cached.
     pub(crate) fn glyph(&self, character: char) -> Option<Arc<Glyph>> {
-        let known = self.glyphs.read().unwrap_or_else(PoisonError::into_inner).get(&character).cloned();
+        let known = self
+            .glyphs
+            .read()
+            .unwrap_or_else(PoisonError::into_inner)
+            .get(&character)
+            .cloned();
         known.unwrap_or_else(|| {
             let made = self.make(character).map(Arc::new);
-            self.glyphs.write().unwrap_or_else(PoisonError::into_inner).insert(character, made.clone());
+            self.glyphs
+                .write()
+                .unwrap_or_else(PoisonError::into_inner)
+                .insert(character, made.clone());
             made
         })
     }
@@ -75,20 +93,31 @@ impl Lettering {
             shape = plain_zero(shape);
         }
         let ink = shape.bounds();
-        Some(Glyph { shape, ink, advance: advance * self.scale, fine: OnceLock::new() })
+        Some(Glyph {
+            shape,
+            ink,
+            advance: advance * self.scale,
+            fine: OnceLock::new(),
+        })
     }
 
     /// Width of the cell that every figure is centred in: the widest figure and one stroke, at a height of 1 mm.
     pub(crate) fn cell(&self) -> f64 {
         *self.cell.get_or_init(|| {
-            let widest = ('0'..='9').filter_map(|c| self.glyph(c)).map(|glyph| glyph.ink.width()).fold(0.0, f64::max);
+            let widest = ('0'..='9')
+                .filter_map(|c| self.glyph(c))
+                .map(|glyph| glyph.ink.width())
+                .fold(0.0, f64::max);
             widest + self.stroke(1.0)
         })
     }
 
     /// Typical width of a stroke at a figure height in mm: that of the letter H.
     pub fn stroke(&self, height: f64) -> f64 {
-        self.glyph('H').and_then(|glyph| glyph.fine().0).unwrap_or(0.15) * height
+        self.glyph('H')
+            .and_then(|glyph| glyph.fine().0)
+            .unwrap_or(0.15)
+            * height
     }
 }
 
@@ -102,7 +131,9 @@ fn plain_zero(slashed: Shape) -> Shape {
     }
     let halves = Shape::from_loops(holes.iter().map(|hole| hole.reversed()).collect());
     match halves.concave_corners_rounded(CLOSING) {
-        Ok(oval) if oval.loops().len() == 1 => Shape::new(outer.clone(), vec![oval.loops()[0].clone()]),
+        Ok(oval) if oval.loops().len() == 1 => {
+            Shape::new(outer.clone(), vec![oval.loops()[0].clone()])
+        }
         _ => slashed,
     }
 }

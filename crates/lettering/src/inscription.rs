@@ -34,7 +34,12 @@ impl Lettering {
     ///
     /// # Errors
     /// A character that the font does not have, or nothing but blanks.
-    pub fn inscription(&self, text: &str, height: f64, twin: TwinMark) -> Result<Shape, LetteringError> {
+    pub fn inscription(
+        &self,
+        text: &str,
+        height: f64,
+        twin: TwinMark,
+    ) -> Result<Shape, LetteringError> {
         let line = self.line(text)?;
         let ink = line.bounds();
         if line.is_empty() {
@@ -43,7 +48,9 @@ impl Lettering {
         let mut all = vec![line];
         all.extend(self.told_apart(&ink, twin));
         let middle = Vec2::new(ink.center().x, 0.5);
-        Ok(Shape::joined(&all).moved(&Motion::shift(-middle)).scaled(Point::ZERO, height))
+        Ok(Shape::joined(&all)
+            .moved(&Motion::shift(-middle))
+            .scaled(Point::ZERO, height))
     }
 
     /// The characters side by side on the base line, at a height of 1 mm.
@@ -53,7 +60,9 @@ impl Lettering {
         let mut pen = 0.0;
         let mut ink_end = f64::NEG_INFINITY;
         for character in text.chars() {
-            let glyph = self.glyph(character).ok_or(LetteringError::Missing { character })?;
+            let glyph = self
+                .glyph(character)
+                .ok_or(LetteringError::Missing { character })?;
             let (mut at, advance) = if character.is_ascii_digit() {
                 let cell = self.cell();
                 (pen + cell / 2.0 - glyph.ink.center().x, cell)
@@ -81,13 +90,21 @@ impl Lettering {
             TwinMark::None => None,
             TwinMark::Bar => {
                 let below = ink.y0.min(0.0) - stroke - half;
-                let bar = Curve::rounded_rectangle(Point::new(ink.center().x, below), ink.width(), stroke, 0.0);
+                let bar = Curve::rounded_rectangle(
+                    Point::new(ink.center().x, below),
+                    ink.width(),
+                    stroke,
+                    0.0,
+                );
                 Some(Shape::from(bar))
             }
             TwinMark::Dot => {
                 // Somewhat larger than a stroke, or it is lost in the grain.
                 let radius = 0.65 * stroke;
-                Some(Shape::from(Curve::circle(Point::new(ink.x1 + stroke + radius, radius), radius)))
+                Some(Shape::from(Curve::circle(
+                    Point::new(ink.x1 + stroke + radius, radius),
+                    radius,
+                )))
             }
         }
     }

@@ -69,19 +69,29 @@ impl Symbol {
 
     /// Its outline, `height` mm high (or wide, if it is wider than high), about the middle of its box.
     pub fn outline(&self, height: f64) -> Shape {
-        static UNITS: [OnceLock<Shape>; DRAWINGS.len()] = [const { OnceLock::new() }; DRAWINGS.len()];
-        UNITS[self.0].get_or_init(|| unit(DRAWINGS[self.0].svg)).scaled(Point::ZERO, height)
+        static UNITS: [OnceLock<Shape>; DRAWINGS.len()] =
+            [const { OnceLock::new() }; DRAWINGS.len()];
+        UNITS[self.0]
+            .get_or_init(|| unit(DRAWINGS[self.0].svg))
+            .scaled(Point::ZERO, height)
     }
 }
 
 /// A drawing with its larger side 1 mm, y up.
 fn unit(svg: &str) -> Shape {
-    let data = svg.split(" d=\"").nth(1).and_then(|rest| rest.split('"').next()).unwrap_or_default();
+    let data = svg
+        .split(" d=\"")
+        .nth(1)
+        .and_then(|rest| rest.split('"').next())
+        .unwrap_or_default();
     let mut path = BezPath::from_svg(data).unwrap_or_default();
     let bounds = kurbo::Shape::bounding_box(&path);
     let size = bounds.width().max(bounds.height()).max(1e-9);
     let middle = bounds.center().to_vec2();
-    path.apply_affine(kurbo::Affine::scale_non_uniform(1.0 / size, -1.0 / size) * kurbo::Affine::translate(-middle));
+    path.apply_affine(
+        kurbo::Affine::scale_non_uniform(1.0 / size, -1.0 / size)
+            * kurbo::Affine::translate(-middle),
+    );
     let shape = Shape::from_path(&path, TOLERANCE);
     let off = shape.bounds().center().to_vec2();
     shape.moved(&Motion::shift(Vec2::ZERO - off))

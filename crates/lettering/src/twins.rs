@@ -44,7 +44,11 @@ pub fn upside_down_twins(marks: &[&Shape]) -> Vec<Twin> {
             let lay = Motion::turn(from, std::f64::consts::PI).then(&Motion::shift(to - from));
             let overlap = overlap(&marks[first].moved(&lay), marks[second]);
             if overlap >= TWIN_LIMIT {
-                twins.push(Twin { first, second, overlap });
+                twins.push(Twin {
+                    first,
+                    second,
+                    overlap,
+                });
             }
         }
     }
@@ -76,7 +80,11 @@ impl Raster {
         let centre = bounds.center();
         let cell = size / 64.0;
         let mut rows = [0u64; 64];
-        let pieces: Vec<outline::Segment> = shape.loops().iter().flat_map(|one| one.segments()).collect();
+        let pieces: Vec<outline::Segment> = shape
+            .loops()
+            .iter()
+            .flat_map(|one| one.segments())
+            .collect();
         for (k, row) in rows.iter_mut().enumerate() {
             let y = centre.y + (k as f64 + 0.5 - 32.0) * cell;
             let mut crossings: Vec<f64> = Vec::new();
@@ -85,7 +93,8 @@ impl Raster {
             }
             crossings.sort_by(f64::total_cmp);
             for pair in crossings.chunks_exact(2) {
-                let column = |x: f64| ((x - centre.x) / cell + 32.0).round().clamp(0.0, 64.0) as u32;
+                let column =
+                    |x: f64| ((x - centre.x) / cell + 32.0).round().clamp(0.0, 64.0) as u32;
                 for bit in column(pair[0])..column(pair[1]) {
                     *row |= 1 << bit;
                 }
@@ -99,7 +108,10 @@ impl Raster {
         for (k, row) in self.rows.iter().enumerate() {
             rows[63 - k] = row.reverse_bits();
         }
-        Raster { rows, size: self.size }
+        Raster {
+            rows,
+            size: self.size,
+        }
     }
 
     /// Intersection over union, if the two are of about the same size.
@@ -120,7 +132,11 @@ impl Raster {
 fn crossings_of(piece: &outline::Segment, y: f64, out: &mut Vec<f64>) {
     /// Arcs of a glyph are short: three chords each are far below a cell.
     const CHORDS: usize = 3;
-    let chords = if matches!(piece, outline::Segment::Line { .. }) { 1 } else { CHORDS };
+    let chords = if matches!(piece, outline::Segment::Line { .. }) {
+        1
+    } else {
+        CHORDS
+    };
     let mut a: Point = piece.from();
     for k in 1..=chords {
         let b = piece.point_at(k as f64 / chords as f64);

@@ -7,9 +7,14 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 /// # Errors
 /// What is wrong, and what to write instead.
 pub fn parse_angle(text: &str) -> Result<f64, String> {
-    let text = text.trim().replace('\u{2212}', "-").replace('\u{2019}', "'");
+    let text = text
+        .trim()
+        .replace('\u{2212}', "-")
+        .replace('\u{2019}', "'");
     let help = "write an angle as “90 deg”, “1.57 rad” or “12 o'clock”";
-    let split = text.find(|c: char| c.is_alphabetic() || c == '\u{b0}').unwrap_or(text.len());
+    let split = text
+        .find(|c: char| c.is_alphabetic() || c == '\u{b0}')
+        .unwrap_or(text.len());
     let (figure, unit) = text.split_at(split);
     let figure = figure.trim();
     let value: f64 = figure
@@ -23,9 +28,13 @@ pub fn parse_angle(text: &str) -> Result<f64, String> {
         "rad" => Ok(value),
         // The clock runs the other way, from 12.
         "o'clock" if (0.0..=12.0).contains(&value) => Ok(FRAC_PI_2 - value % 12.0 / 12.0 * TAU),
-        "o'clock" => Err(format!("{value} o'clock is not on the clock: write 1 to 12")),
+        "o'clock" => Err(format!(
+            "{value} o'clock is not on the clock: write 1 to 12"
+        )),
         "" => Err(format!("an angle needs its unit: {help}")),
-        other => Err(format!("“{other}” is not a unit of angle known here: {help}")),
+        other => Err(format!(
+            "“{other}” is not a unit of angle known here: {help}"
+        )),
     }
 }
 
@@ -35,15 +44,30 @@ mod tests {
 
     #[test]
     fn angles_are_read_with_their_units() {
-        for (text, degrees) in [("90 deg", 90.0), ("-30\u{b0}", -30.0), ("12 o'clock", 90.0), ("3 o\u{2019}clock", 0.0), ("9 o'clock", -90.0 - 90.0), ("4.5 o'clock", -45.0)] {
-            assert!((parse_angle(text).expect(text).to_degrees() - degrees).abs() < 1e-9, "{text}");
+        for (text, degrees) in [
+            ("90 deg", 90.0),
+            ("-30\u{b0}", -30.0),
+            ("12 o'clock", 90.0),
+            ("3 o\u{2019}clock", 0.0),
+            ("9 o'clock", -90.0 - 90.0),
+            ("4.5 o'clock", -45.0),
+        ] {
+            assert!(
+                (parse_angle(text).expect(text).to_degrees() - degrees).abs() < 1e-9,
+                "{text}"
+            );
         }
         assert!((parse_angle("1.5 rad").expect("radians") - 1.5).abs() < 1e-12);
     }
 
     #[test]
     fn what_is_wrong_is_said() {
-        for (text, says) in [("90", "needs its unit"), ("90 grad", "not a unit"), ("13 o'clock", "1 to 12"), ("up", "not an angle")] {
+        for (text, says) in [
+            ("90", "needs its unit"),
+            ("90 grad", "not a unit"),
+            ("13 o'clock", "1 to 12"),
+            ("up", "not an angle"),
+        ] {
             assert!(parse_angle(text).expect_err(text).contains(says), "{text}");
         }
     }

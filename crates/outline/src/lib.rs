@@ -32,7 +32,7 @@ pub use curve::Curve;
 pub use edges::{Edges, Nearest};
 pub use error::OutlineError;
 pub use kerf::{EllipticCurve, EllipticPiece, KerfSide, compensated};
-pub use kurbo::{BezPath, Point, Rect, Vec2};
+pub use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 pub use mirror::{Mismatch, mirror_mismatch};
 pub use motion::{Axis, Motion, Side};
 pub use segment::Segment;

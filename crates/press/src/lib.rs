@@ -1,1 +1,24 @@
-//! press
+//! What leaves the house: sheets for the machine, tickets that lie beside it, pictures, figures, and the job folder.
+
+mod dial_front;
+mod folder;
+mod job_files;
+mod png;
+mod report;
+mod sheet;
+mod strip;
+mod svg;
+mod symmetry;
+mod ticket;
+mod ticket_picture;
+
+pub use dial_front::dial_front;
+pub use folder::{FolderError, Written, write_job};
+pub use job_files::{Make, job_files, slug};
+pub use png::{PngError, png};
+pub use report::report;
+pub use sheet::sheet;
+pub use strip::strip;
+pub use symmetry::symmetry;
+pub use ticket::ticket;
+pub use ticket_picture::ticket_picture;

@@ -51,11 +51,17 @@ mod tests {
     fn plywood_keeps_the_limits_of_en_315() {
         for (t, low, high) in [(3.0, 2.51, 3.29), (4.0, 3.48, 4.32), (6.0, 5.42, 6.38)] {
             let (thinner, thicker) = Panel::SandedPlywood.tolerance(t);
-            assert!((t - thinner - low).abs() < 1e-9 && (t + thicker - high).abs() < 1e-9, "{t}");
+            assert!(
+                (t - thinner - low).abs() < 1e-9 && (t + thicker - high).abs() < 1e-9,
+                "{t}"
+            );
         }
         for (t, minus, plus) in [(4.0, 0.5, 0.3), (30.0, 1.3, 1.1)] {
             let (thinner, thicker) = Panel::SandedPlywood.tolerance(t);
-            assert!((thinner - minus).abs() < 0.05 && (thicker - plus).abs() < 0.05, "{t}");
+            assert!(
+                (thinner - minus).abs() < 0.05 && (thicker - plus).abs() < 0.05,
+                "{t}"
+            );
         }
     }
 }

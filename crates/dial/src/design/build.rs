@@ -6,8 +6,9 @@ use super::parameters::{ART, COUNTER, DIAL_FILE, STOCK};
 use super::reader::{Reading, Value};
 use super::table::{default_angle, default_length, fixed};
 use super::{
-    ArtDesign, CounterDesign, CoverDesign, Design, Half, MagnetDesign, MarkDesign, Motif, NotchDesign, OutlineKind, RimKind,
-    Running, Shows, TurnOver, Twins, WheelDesign, WindowDesign, WindowKind,
+    ArtDesign, CounterDesign, CoverDesign, Design, Half, MagnetDesign, MarkDesign, Motif,
+    NotchDesign, OutlineKind, RimKind, Running, Shows, TurnOver, Twins, WheelDesign, WindowDesign,
+    WindowKind,
 };
 use crate::spans::{Label, Mistake};
 use lettering::{Symbol, TwinMark, Weight};
@@ -27,7 +28,9 @@ pub(crate) struct Scope<'a> {
 
 impl Scope<'_> {
     fn value(&self, path: &str) -> Option<&Value> {
-        self.bases.iter().find_map(|base| self.reading.values.get(&format!("{base}{path}")))
+        self.bases
+            .iter()
+            .find_map(|base| self.reading.values.get(&format!("{base}{path}")))
     }
 
     pub(crate) fn number(&self, path: &str) -> Option<f64> {
@@ -45,11 +48,15 @@ impl Scope<'_> {
     }
 
     fn length_or_default(&self, path: &str) -> f64 {
-        self.number(path).unwrap_or_else(|| default_length(DIAL_FILE, path))
+        self.number(path)
+            .unwrap_or_else(|| default_length(DIAL_FILE, path))
     }
 
     fn text_or_default(&self, path: &str) -> &str {
-        self.text(path).or_else(|| fixed(DIAL_FILE, path)).or_else(|| fixed(COUNTER, path)).unwrap_or_default()
+        self.text(path)
+            .or_else(|| fixed(DIAL_FILE, path))
+            .or_else(|| fixed(COUNTER, path))
+            .unwrap_or_default()
     }
 
     fn flag_or_default(&self, path: &str) -> bool {
@@ -89,31 +96,59 @@ impl Scope<'_> {
 pub(crate) fn design(reading: Reading, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
     let mut mistakes = Vec::new();
     let own = stocks(&reading);
-    let dial = Scope { reading: &reading, bases: vec![String::new()] };
+    let dial = Scope {
+        reading: &reading,
+        bases: vec![String::new()],
+    };
     let cover_stock = stock(&dial, "cover.stock", &own, workshop, &mut mistakes);
     let wheel_stock = stock(&dial, "wheel.stock", &own, workshop, &mut mistakes);
     let counters = dial.tables("counter");
     if counters > MOST_COUNTERS {
-        let at = reading.spans.get(&format!("counter[{MOST_COUNTERS}]")).map(|span| Label { span, words: "one too many".into() });
+        let at = reading
+            .spans
+            .get(&format!("counter[{MOST_COUNTERS}]"))
+            .map(|span| Label {
+                span,
+                words: "one too many".into(),
+            });
         let what = format!("{counters} counters, a dial takes {MOST_COUNTERS}");
-        mistakes.push(Mistake { what, at, also: Vec::new(), help: "share them between two dials".into() });
+        mistakes.push(Mistake {
+            what,
+            at,
+            also: Vec::new(),
+            help: "share them between two dials".into(),
+        });
     }
-    let all: Vec<CounterDesign> = (0..counters.min(MOST_COUNTERS)).filter_map(|i| counter(&reading, i, &mut mistakes)).collect();
-    let art: Vec<ArtDesign> = (0..dial.tables("cover.art")).filter_map(|i| art(&reading, i, &mut mistakes)).collect();
-    let (Some(cover_stock), Some(wheel_stock), true) = (cover_stock, wheel_stock, mistakes.is_empty()) else {
+    let all: Vec<CounterDesign> = (0..counters.min(MOST_COUNTERS))
+        .filter_map(|i| counter(&reading, i, &mut mistakes))
+        .collect();
+    let art: Vec<ArtDesign> = (0..dial.tables("cover.art"))
+        .filter_map(|i| art(&reading, i, &mut mistakes))
+        .collect();
+    let (Some(cover_stock), Some(wheel_stock), true) =
+        (cover_stock, wheel_stock, mistakes.is_empty())
+    else {
         return Err(mistakes);
     };
     let choice = |path: &str| dial.text_or_default(path);
     Ok(Design {
         name: dial.text("name").unwrap_or_default().to_owned(),
-        show: if choice("show") == "inch" { Units::Inches } else { Units::Millimetres },
+        show: if choice("show") == "inch" {
+            Units::Inches
+        } else {
+            Units::Millimetres
+        },
         symmetry: dial.text("symmetry").map(|half| match half {
             "left" => Half::Left,
             "right" => Half::Right,
             "top" => Half::Top,
             _ => Half::Bottom,
         }),
-        turn_over: if choice("turn_over") == "endways" { TurnOver::Endways } else { TurnOver::Sideways },
+        turn_over: if choice("turn_over") == "endways" {
+            TurnOver::Endways
+        } else {
+            TurnOver::Sideways
+        },
         cover: CoverDesign {
             stock: cover_stock,
             outline: dial.text("cover.outline").map(|kind| match kind {
@@ -152,8 +187,14 @@ pub(crate) fn design(reading: Reading, workshop: &Workshop) -> Result<Design, Ve
 
 fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<CounterDesign> {
     let own = format!("counter[{i}].");
-    let here = Scope { reading, bases: vec![own.clone()] };
-    let both = Scope { reading, bases: vec![own.clone(), String::new()] };
+    let here = Scope {
+        reading,
+        bases: vec![own.clone()],
+    };
+    let both = Scope {
+        reading,
+        bases: vec![own.clone(), String::new()],
+    };
     let name = here.text("name").unwrap_or_default().to_owned();
     let motifs = |key: &str| match reading.values.get(&format!("{own}{key}")) {
         Some(Value::Motifs(motifs)) => Some(motifs.clone()),
@@ -161,11 +202,27 @@ fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<C
     };
     let Some(marks) = motifs("values").or_else(|| motifs("symbols")) else {
         // A wrong one is told already.
-        if !["values", "symbols"].iter().any(|key| reading.spans.get(&format!("{own}{key}")).is_some()) {
-            let at = reading.spans.get(&format!("counter[{i}]")).map(|span| Label { span, words: "this counter".into() });
+        if !["values", "symbols"]
+            .iter()
+            .any(|key| reading.spans.get(&format!("{own}{key}")).is_some())
+        {
+            let at = reading
+                .spans
+                .get(&format!("counter[{i}]"))
+                .map(|span| Label {
+                    span,
+                    words: "this counter".into(),
+                });
             let what = format!("the counter “{name}” does not say what it counts");
-            let help = format!("write `values = \"0..24\"`, up to {MOST} stops, or `symbols = [\"flame\", \"drop\"]`");
-            mistakes.push(Mistake { what, at, also: Vec::new(), help });
+            let help = format!(
+                "write `values = \"0..24\"`, up to {MOST} stops, or `symbols = [\"flame\", \"drop\"]`"
+            );
+            mistakes.push(Mistake {
+                what,
+                at,
+                also: Vec::new(),
+                help,
+            });
         }
         return None;
     };
@@ -196,7 +253,10 @@ fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<C
             radius: both.number("wheel.radius"),
             land: both.length_or_default("wheel.land"),
             rim: if both.text_or_default("wheel.rim") == "scalloped" {
-                RimKind::Scalloped { count: both.count("wheel.scallops"), depth: both.length_or_default("wheel.scallop_depth") }
+                RimKind::Scalloped {
+                    count: both.count("wheel.scallops"),
+                    depth: both.length_or_default("wheel.scallop_depth"),
+                }
             } else {
                 RimKind::Plain
             },
@@ -228,7 +288,9 @@ fn window(both: &Scope) -> WindowDesign {
             _ => WindowKind::RoundedRectangle,
         },
         shows: if both.text_or_default("window.shows") == "neighbours too" {
-            let usual = fixed(DIAL_FILE, "window.neighbour_share").and_then(|share| share.parse().ok()).unwrap_or(0.4);
+            let usual = fixed(DIAL_FILE, "window.neighbour_share")
+                .and_then(|share| share.parse().ok())
+                .unwrap_or(0.4);
             Shows::Neighbours(both.number("window.neighbour_share").unwrap_or(usual))
         } else {
             Shows::OneMark
@@ -243,50 +305,88 @@ fn window(both: &Scope) -> WindowDesign {
 
 fn art(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<ArtDesign> {
     let base = format!("cover.art[{i}].");
-    let here = Scope { reading, bases: vec![base] };
+    let here = Scope {
+        reading,
+        bases: vec![base],
+    };
     let motif = match (here.text("text"), here.symbol("symbol")) {
         (Some(text), _) => Motif::Text(text.to_owned()),
         (None, Some(symbol)) => Motif::Symbol(symbol),
         (None, None) => {
-            let at = reading.spans.get(&format!("cover.art[{i}]")).map(|span| Label { span, words: "neither is given here".into() });
+            let at = reading
+                .spans
+                .get(&format!("cover.art[{i}]"))
+                .map(|span| Label {
+                    span,
+                    words: "neither is given here".into(),
+                });
             let help = "write `text = \"...\"` or `symbol = \"anchor\"`".into();
-            mistakes.push(Mistake { what: "this art is neither text nor a symbol".into(), at, also: Vec::new(), help });
+            mistakes.push(Mistake {
+                what: "this art is neither text nor a symbol".into(),
+                at,
+                also: Vec::new(),
+                help,
+            });
             return None;
         }
     };
     Some(ArtDesign {
         motif,
         at: here.point("at").unwrap_or_default(),
-        height: here.number("height").unwrap_or_else(|| default_length(ART, "height")),
-        angle: here.number("angle").unwrap_or_else(|| default_angle(ART, "angle")),
+        height: here
+            .number("height")
+            .unwrap_or_else(|| default_length(ART, "height")),
+        angle: here
+            .number("angle")
+            .unwrap_or_else(|| default_angle(ART, "angle")),
     })
 }
 
 /// The stocks that a file describes.
 pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
-    let Some(Value::Names(names)) = reading.values.get("stocks") else { return Vec::new() };
+    let Some(Value::Names(names)) = reading.values.get("stocks") else {
+        return Vec::new();
+    };
     names
         .iter()
         .map(|name| {
-            let here = Scope { reading, bases: vec![format!("stocks.{name}.")] };
-            let kerf = here.number("kerf").unwrap_or_else(|| default_length(STOCK, "kerf"));
-            let layers: Vec<Layer> = (0..here.tables("layers")).map(|k| layer(reading, name, k)).collect();
+            let here = Scope {
+                reading,
+                bases: vec![format!("stocks.{name}.")],
+            };
+            let kerf = here
+                .number("kerf")
+                .unwrap_or_else(|| default_length(STOCK, "kerf"));
+            let layers: Vec<Layer> = (0..here.tables("layers"))
+                .map(|k| layer(reading, name, k))
+                .collect();
             Stock {
                 name: name.clone(),
                 layers,
-                kerf: Kerf { x: here.number("kerf_x").unwrap_or(kerf), y: here.number("kerf_y").unwrap_or(kerf) },
-                source: here.text("source").unwrap_or("as written in the file").to_owned(),
+                kerf: Kerf {
+                    x: here.number("kerf_x").unwrap_or(kerf),
+                    y: here.number("kerf_y").unwrap_or(kerf),
+                },
+                source: here
+                    .text("source")
+                    .unwrap_or("as written in the file")
+                    .to_owned(),
             }
         })
         .collect()
 }
 
 fn layer(reading: &Reading, stock: &str, k: usize) -> Layer {
-    let here = Scope { reading, bases: vec![format!("stocks.{stock}.layers[{k}].")] };
+    let here = Scope {
+        reading,
+        bases: vec![format!("stocks.{stock}.layers[{k}].")],
+    };
     let named = here.text("material").unwrap_or_default().to_owned();
     let material = Material::named(&named);
     let thickness = here.number("thickness").unwrap_or_default();
-    let (thinner, thicker) = material.map_or(Panel::Other, |material| material.panel).tolerance(thickness);
+    let (thinner, thicker) = material
+        .map_or(Panel::Other, |material| material.panel)
+        .tolerance(thickness);
     Layer {
         named,
         material,
@@ -297,8 +397,18 @@ fn layer(reading: &Reading, stock: &str, k: usize) -> Layer {
 }
 
 /// The stock of a part: the file's own, or the workshop's.
-fn stock(dial: &Scope, path: &str, own: &[Stock], workshop: &Workshop, mistakes: &mut Vec<Mistake>) -> Option<Stock> {
-    let at = if dial.text(path).is_some() { path } else { "stock" };
+fn stock(
+    dial: &Scope,
+    path: &str,
+    own: &[Stock],
+    workshop: &Workshop,
+    mistakes: &mut Vec<Mistake>,
+) -> Option<Stock> {
+    let at = if dial.text(path).is_some() {
+        path
+    } else {
+        "stock"
+    };
     let Some(name) = dial.text(at) else {
         if dial.reading.spans.get(at).is_none() {
             mistakes.push(Mistake {
@@ -310,15 +420,30 @@ fn stock(dial: &Scope, path: &str, own: &[Stock], workshop: &Workshop, mistakes:
         }
         return None;
     };
-    let found = own.iter().chain(&workshop.stocks).find(|stock| stock.name == name);
+    let found = own
+        .iter()
+        .chain(&workshop.stocks)
+        .find(|stock| stock.name == name);
     if found.is_none() {
-        let known = || own.iter().chain(&workshop.stocks).map(|stock| stock.name.as_str());
-        let near = nearest(name, known()).map(|near| format!("did you mean \"{near}\"? ")).unwrap_or_default();
+        let known = || {
+            own.iter()
+                .chain(&workshop.stocks)
+                .map(|stock| stock.name.as_str())
+        };
+        let near = nearest(name, known())
+            .map(|near| format!("did you mean \"{near}\"? "))
+            .unwrap_or_default();
         let mistake = Mistake {
             what: format!("there is no stock “{name}”"),
-            at: dial.reading.spans.get(at).map(|span| Label { span, words: "asked for here".into() }),
+            at: dial.reading.spans.get(at).map(|span| Label {
+                span,
+                words: "asked for here".into(),
+            }),
             also: Vec::new(),
-            help: format!("{near}a stock may be described in the file itself, as [stocks.\"{name}\"]; known: {}", known().collect::<Vec<_>>().join(", ")),
+            help: format!(
+                "{near}a stock may be described in the file itself, as [stocks.\"{name}\"]; known: {}",
+                known().collect::<Vec<_>>().join(", ")
+            ),
         };
         // `stock` stands for both parts: say it once.
         if !mistakes.contains(&mistake) {
@@ -330,10 +455,17 @@ fn stock(dial: &Scope, path: &str, own: &[Stock], workshop: &Workshop, mistakes:
 
 /// The workshop of a file: what it does not say is as usual; a stock of a usual one's name takes its place.
 pub(crate) fn workshop(reading: &Reading, usual: &Workshop) -> Workshop {
-    let machine = Scope { reading, bases: vec!["machine.".into()] };
+    let machine = Scope {
+        reading,
+        bases: vec!["machine.".into()],
+    };
     let text = |key: &str, usual: &str| machine.text(key).unwrap_or(usual).to_owned();
     let (own, was) = (stocks(reading), &usual.machine);
-    let kept = usual.stocks.iter().filter(|stock| !own.iter().any(|one| one.name == stock.name)).cloned();
+    let kept = usual
+        .stocks
+        .iter()
+        .filter(|stock| !own.iter().any(|one| one.name == stock.name))
+        .cloned();
     Workshop {
         machine: Machine {
             name: text("name", &was.name),

@@ -14,9 +14,17 @@ pub(crate) const MOST: usize = 100;
 pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
     let plain = text.replace('\u{2212}', "-");
     let Some((from, rest)) = plain.split_once("..") else {
-        let words: Vec<Motif> = text.split(',').map(str::trim).filter(|word| !word.is_empty()).map(word).collect();
+        let words: Vec<Motif> = text
+            .split(',')
+            .map(str::trim)
+            .filter(|word| !word.is_empty())
+            .map(word)
+            .collect();
         return if words.len() < FEWEST {
-            Err((format!("“{text}” is not a range"), "write a range as \"0..24\", or a list as [\"calm\", \"gale\"]".into()))
+            Err((
+                format!("“{text}” is not a range"),
+                "write a range as \"0..24\", or a list as [\"calm\", \"gale\"]".into(),
+            ))
         } else {
             Ok(words)
         };
@@ -26,17 +34,37 @@ pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
         None => (rest, None),
     };
     let number = |what: &str, text: &str| {
-        text.trim().parse::<i64>().ok().filter(|n| n.abs() <= 1_000_000).ok_or_else(|| {
-            (format!("the {what} of the range, “{}”, is not a whole number", text.trim()), "write a range as \"0..24\" or \"-5..20 by 5\"".to_owned())
-        })
+        text.trim()
+            .parse::<i64>()
+            .ok()
+            .filter(|n| n.abs() <= 1_000_000)
+            .ok_or_else(|| {
+                (
+                    format!(
+                        "the {what} of the range, “{}”, is not a whole number",
+                        text.trim()
+                    ),
+                    "write a range as \"0..24\" or \"-5..20 by 5\"".to_owned(),
+                )
+            })
     };
     let (first, last) = (number("start", from)?, number("end", to)?);
-    let step = step.map(|step| number("step", step)).transpose()?.unwrap_or(1).abs();
+    let step = step
+        .map(|step| number("step", step))
+        .transpose()?
+        .unwrap_or(1)
+        .abs();
     if step == 0 {
-        return Err(("a step of 0 never arrives".into(), "write a step of 1 or more".into()));
+        return Err((
+            "a step of 0 never arrives".into(),
+            "write a step of 1 or more".into(),
+        ));
     }
     if first == last {
-        return Err((format!("the range starts and ends at {first}"), "a counter needs at least two stops".into()));
+        return Err((
+            format!("the range starts and ends at {first}"),
+            "a counter needs at least two stops".into(),
+        ));
     }
     let span = (last - first).abs();
     let sign = (last - first).signum();
@@ -52,15 +80,24 @@ pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
     if stops > MOST {
         return Err((
             format!("the range has {stops} stops, a wheel takes {MOST}"),
-            format!("count in larger steps, as \"{first}..{last} by {}\", or share the count between two wheels", (span + 98) / 99),
+            format!(
+                "count in larger steps, as \"{first}..{last} by {}\", or share the count between two wheels",
+                (span + 98) / 99
+            ),
         ));
     }
-    Ok((0..stops as i64).map(|k| integer(first + sign * step * k)).collect())
+    Ok((0..stops as i64)
+        .map(|k| integer(first + sign * step * k))
+        .collect())
 }
 
 /// A whole number as a mark, with a true minus sign.
 pub(crate) fn integer(n: i64) -> Motif {
-    Motif::Text(if n < 0 { format!("\u{2212}{}", n.unsigned_abs()) } else { n.to_string() })
+    Motif::Text(if n < 0 {
+        format!("\u{2212}{}", n.unsigned_abs())
+    } else {
+        n.to_string()
+    })
 }
 
 /// A word as a mark; what is a number gets its true minus sign.
@@ -91,7 +128,14 @@ mod tests {
 
     #[test]
     fn impossible_ranges_say_what_to_write() {
-        for (text, help) in [("0..24 by 5", "20 or at 25"), ("0..200", "by 3"), ("4..4", "two stops"), ("0..9 by 0", "1 or more"), ("a..b", "0..24"), ("7", "0..24")] {
+        for (text, help) in [
+            ("0..24 by 5", "20 or at 25"),
+            ("0..200", "by 3"),
+            ("4..4", "two stops"),
+            ("0..9 by 0", "1 or more"),
+            ("a..b", "0..24"),
+            ("7", "0..24"),
+        ] {
             let (what, says) = range(text).expect_err(text);
             assert!(says.contains(help), "{text}: {what}; {says}");
         }

@@ -16,13 +16,13 @@ pub mod table;
 
 use crate::spans::{Mistake, Spans};
 pub use explain::render_mistakes;
-pub use new_file::new_file;
-pub use page::{reference_page as page_of, schema as schema_of};
-use process::Workshop;
 use lettering::{Symbol, TwinMark, Weight};
 use measure::Units;
+pub use new_file::new_file;
 use outline::Point;
+pub use page::{reference_page as page_of, schema as schema_of};
 use process::Stock;
+use process::Workshop;
 
 /// One dial as the maker asked for it.
 #[derive(Clone, Debug)]
@@ -303,11 +303,19 @@ pub fn read(text: &str, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
     };
     let mut mistakes = reading.mistakes.clone();
     mistakes.extend(clash::exclusive(&reading, counters));
-    let again = reader::Reading { values: reading.values.clone(), spans: reading.spans.clone(), mistakes: Vec::new() };
+    let again = reader::Reading {
+        values: reading.values.clone(),
+        spans: reading.spans.clone(),
+        mistakes: Vec::new(),
+    };
     match build::design(reading, workshop) {
         Ok(design) => {
             mistakes.extend(clash::measures(&again, &design));
-            if mistakes.is_empty() { Ok(design) } else { Err(in_order(mistakes)) }
+            if mistakes.is_empty() {
+                Ok(design)
+            } else {
+                Err(in_order(mistakes))
+            }
         }
         Err(more) => {
             mistakes.extend(more);

@@ -6,7 +6,10 @@ pub(crate) fn nearest<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) 
     known
         .into_iter()
         .map(|one| (distance(&name, &one.to_lowercase()), one))
-        .filter(|(off, one)| *off * 3 <= one.chars().count().max(3) || name.len() > 3 && one.to_lowercase().contains(&name))
+        .filter(|(off, one)| {
+            *off * 3 <= one.chars().count().max(3)
+                || name.len() > 3 && one.to_lowercase().contains(&name)
+        })
         .min_by_key(|(off, _)| *off)
         .map(|(_, one)| one)
 }

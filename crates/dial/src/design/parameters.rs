@@ -1,139 +1,648 @@
 //! The parameters of a dial file.
 
 use super::table::Default::{Derived, Fixed, Required};
-use super::table::Kind::{Angle, Choice, Colour, Count, Flag, Length, List, Named, Point, Points, Share, Stock, Symbol, Symbols, Text, Values};
+use super::table::Kind::{
+    Angle, Choice, Colour, Count, Flag, Length, List, Named, Point, Points, Share, Stock, Symbol,
+    Symbols, Text, Values,
+};
 use super::table::{Default, Groups, Kind, Param};
 
 const OWN: &str = "our own proposal";
 const PRACTICE: &str = "common practice";
 
-const fn param(path: &'static str, kind: Kind, default: Default, words: &'static str, source: &'static str) -> Param {
-    Param { path, kind, default, words, source }
+const fn param(
+    path: &'static str,
+    kind: Kind,
+    default: Default,
+    words: &'static str,
+    source: &'static str,
+) -> Param {
+    Param {
+        path,
+        kind,
+        default,
+        words,
+        source,
+    }
 }
 
 /// The whole dial.
 const DIAL: &[Param] = &[
-    param("name", Text, Required, "name of the dial; it also names the job folder", PRACTICE),
-    param("stock", Stock, Derived("`cover.stock` and `wheel.stock` must both be given then"), "stock of the cover and of all wheels", PRACTICE),
-    param("show", Choice(&["mm", "inch"]), Fixed("mm"), "units in which figures are shown; lengths are written in either", OWN),
-    param("symmetry", Choice(&["left", "right", "top", "bottom"]), Derived("none: both halves as they come"), "this half of the cover is the master, the other its exact mirror image; a wheel placed in it places its partner", PRACTICE),
-    param("turn_over", Choice(&["sideways", "endways"]), Fixed("sideways"), "how the cover is turned over for the pockets in its back: sideways like the page of a book, endways like a notepad", PRACTICE),
-    param("counter", List(COUNTER), Required, "one table for each counter: one to six", OWN),
-    param("stocks", Named(STOCK), Derived("the stocks of the workshop"), "stocks described in this file, by name", OWN),
+    param(
+        "name",
+        Text,
+        Required,
+        "name of the dial; it also names the job folder",
+        PRACTICE,
+    ),
+    param(
+        "stock",
+        Stock,
+        Derived("`cover.stock` and `wheel.stock` must both be given then"),
+        "stock of the cover and of all wheels",
+        PRACTICE,
+    ),
+    param(
+        "show",
+        Choice(&["mm", "inch"]),
+        Fixed("mm"),
+        "units in which figures are shown; lengths are written in either",
+        OWN,
+    ),
+    param(
+        "symmetry",
+        Choice(&["left", "right", "top", "bottom"]),
+        Derived("none: both halves as they come"),
+        "this half of the cover is the master, the other its exact mirror image; a wheel placed in it places its partner",
+        PRACTICE,
+    ),
+    param(
+        "turn_over",
+        Choice(&["sideways", "endways"]),
+        Fixed("sideways"),
+        "how the cover is turned over for the pockets in its back: sideways like the page of a book, endways like a notepad",
+        PRACTICE,
+    ),
+    param(
+        "counter",
+        List(COUNTER),
+        Required,
+        "one table for each counter: one to six",
+        OWN,
+    ),
+    param(
+        "stocks",
+        Named(STOCK),
+        Derived("the stocks of the workshop"),
+        "stocks described in this file, by name",
+        OWN,
+    ),
 ];
 
 const COVER: &[Param] = &[
-    param("cover.stock", Stock, Derived("`stock`"), "stock of the cover", PRACTICE),
-    param("cover.outline", Choice(&["rounded rectangle", "circle", "stadium", "regular polygon", "polygon"]), Derived("a circle for one wheel, else a rounded rectangle"), "form of the cover", OWN),
-    param("cover.width", Length(10.0, 1000.0), Derived("the smallest that keeps `cover.edge`"), "width of the cover; the diameter of a circle; across the flats of a regular polygon", OWN),
-    param("cover.height", Length(10.0, 1000.0), Derived("the smallest that keeps `cover.edge`"), "height of a rounded rectangle or stadium", OWN),
-    param("cover.corner", Length(0.0, 200.0), Fixed("6 mm"), "radius of the cover's corners", OWN),
-    param("cover.sides", Count(3, 24), Fixed("6"), "sides of a regular polygon", OWN),
-    param("cover.points", Points, Derived("none"), "corners of a free polygon, in order round it, from the cover's middle", OWN),
-    param("cover.edge", Length(0.0, 50.0), Fixed("1.5 mm"), "from a wheel's rim to the cover's edge, at least", OWN),
-    param("cover.engrave_depth", Length(0.05, 3.0), Fixed("0.3 mm"), "depth of the engraving on the cover's face", PRACTICE),
-    param("cover.art", List(ART), Derived("none"), "more text and symbols on the cover's face", OWN),
+    param(
+        "cover.stock",
+        Stock,
+        Derived("`stock`"),
+        "stock of the cover",
+        PRACTICE,
+    ),
+    param(
+        "cover.outline",
+        Choice(&[
+            "rounded rectangle",
+            "circle",
+            "stadium",
+            "regular polygon",
+            "polygon",
+        ]),
+        Derived("a circle for one wheel, else a rounded rectangle"),
+        "form of the cover",
+        OWN,
+    ),
+    param(
+        "cover.width",
+        Length(10.0, 1000.0),
+        Derived("the smallest that keeps `cover.edge`"),
+        "width of the cover; the diameter of a circle; across the flats of a regular polygon",
+        OWN,
+    ),
+    param(
+        "cover.height",
+        Length(10.0, 1000.0),
+        Derived("the smallest that keeps `cover.edge`"),
+        "height of a rounded rectangle or stadium",
+        OWN,
+    ),
+    param(
+        "cover.corner",
+        Length(0.0, 200.0),
+        Fixed("6 mm"),
+        "radius of the cover's corners",
+        OWN,
+    ),
+    param(
+        "cover.sides",
+        Count(3, 24),
+        Fixed("6"),
+        "sides of a regular polygon",
+        OWN,
+    ),
+    param(
+        "cover.points",
+        Points,
+        Derived("none"),
+        "corners of a free polygon, in order round it, from the cover's middle",
+        OWN,
+    ),
+    param(
+        "cover.edge",
+        Length(0.0, 50.0),
+        Fixed("1.5 mm"),
+        "from a wheel's rim to the cover's edge, at least",
+        OWN,
+    ),
+    param(
+        "cover.engrave_depth",
+        Length(0.05, 3.0),
+        Fixed("0.3 mm"),
+        "depth of the engraving on the cover's face",
+        PRACTICE,
+    ),
+    param(
+        "cover.art",
+        List(ART),
+        Derived("none"),
+        "more text and symbols on the cover's face",
+        OWN,
+    ),
 ];
 
 const WHEEL_OF_ALL: &[Param] = &[
-    param("wheel.stock", Stock, Derived("`stock`"), "stock of all wheels", PRACTICE),
-    param("wheel.gap", Length(0.0, 50.0), Fixed("1.5 mm"), "clear distance between two wheels", OWN),
-    param("wheel.same_size", Flag, Fixed("true"), "all wheels as large as the largest, all windows alike", OWN),
+    param(
+        "wheel.stock",
+        Stock,
+        Derived("`stock`"),
+        "stock of all wheels",
+        PRACTICE,
+    ),
+    param(
+        "wheel.gap",
+        Length(0.0, 50.0),
+        Fixed("1.5 mm"),
+        "clear distance between two wheels",
+        OWN,
+    ),
+    param(
+        "wheel.same_size",
+        Flag,
+        Fixed("true"),
+        "all wheels as large as the largest, all windows alike",
+        OWN,
+    ),
 ];
 
 const WHEEL: &[Param] = &[
-    param("wheel.radius", Length(5.0, 300.0), Derived("the smallest on which every mark stands whole and alone in its window"), "radius of the wheel over its rim", OWN),
-    param("wheel.land", Length(0.3, 50.0), Fixed("1.5 mm"), "from the window's farthest corner to the rim's lowest place, at least", OWN),
-    param("wheel.rim", Choice(&["plain", "scalloped"]), Fixed("plain"), "the wheel's rim: plain, or scalloped for grip", PRACTICE),
-    param("wheel.scallops", Count(8, 200), Derived("one for each 4 mm of rim"), "how many scoops a scalloped rim has", OWN),
-    param("wheel.scallop_depth", Length(0.1, 3.0), Fixed("0.6 mm"), "depth of the scoops", OWN),
+    param(
+        "wheel.radius",
+        Length(5.0, 300.0),
+        Derived("the smallest on which every mark stands whole and alone in its window"),
+        "radius of the wheel over its rim",
+        OWN,
+    ),
+    param(
+        "wheel.land",
+        Length(0.3, 50.0),
+        Fixed("1.5 mm"),
+        "from the window's farthest corner to the rim's lowest place, at least",
+        OWN,
+    ),
+    param(
+        "wheel.rim",
+        Choice(&["plain", "scalloped"]),
+        Fixed("plain"),
+        "the wheel's rim: plain, or scalloped for grip",
+        PRACTICE,
+    ),
+    param(
+        "wheel.scallops",
+        Count(8, 200),
+        Derived("one for each 4 mm of rim"),
+        "how many scoops a scalloped rim has",
+        OWN,
+    ),
+    param(
+        "wheel.scallop_depth",
+        Length(0.1, 3.0),
+        Fixed("0.6 mm"),
+        "depth of the scoops",
+        OWN,
+    ),
 ];
 
 const MARK: &[Param] = &[
-    param("mark.height", Length(1.0, 40.0), Fixed("5 mm"), "height of figures and capitals, or of a symbol", "MIL-STD-1472E 5.4.2.1.3.5: about 4.8 mm on a thumbwheel"),
-    param("mark.margin", Length(0.1, 20.0), Fixed("0.8 mm"), "from a mark to its window's edge, at least", OWN),
-    param("mark.clear", Length(0.0, 20.0), Fixed("0.5 mm"), "from anything else to the window's edge, at least", OWN),
-    param("mark.weight", Choice(&["regular", "medium", "semi-bold", "bold"]), Fixed("medium"), "weight of the strokes", "DOD-HDBK-791 6-5.3.2.3: stroke to height about 1 to 6, dark on light"),
-    param("mark.twins", Choice(&["where needed", "bar", "dot", "none"]), Fixed("where needed"), "what tells 6 from 9 and their kin: a bar or dot on every one, or a bar only where the font does not tell them apart", PRACTICE),
-    param("mark.depth", Length(0.05, 3.0), Fixed("0.3 mm"), "depth of the engraving on the wheel", PRACTICE),
+    param(
+        "mark.height",
+        Length(1.0, 40.0),
+        Fixed("5 mm"),
+        "height of figures and capitals, or of a symbol",
+        "MIL-STD-1472E 5.4.2.1.3.5: about 4.8 mm on a thumbwheel",
+    ),
+    param(
+        "mark.margin",
+        Length(0.1, 20.0),
+        Fixed("0.8 mm"),
+        "from a mark to its window's edge, at least",
+        OWN,
+    ),
+    param(
+        "mark.clear",
+        Length(0.0, 20.0),
+        Fixed("0.5 mm"),
+        "from anything else to the window's edge, at least",
+        OWN,
+    ),
+    param(
+        "mark.weight",
+        Choice(&["regular", "medium", "semi-bold", "bold"]),
+        Fixed("medium"),
+        "weight of the strokes",
+        "DOD-HDBK-791 6-5.3.2.3: stroke to height about 1 to 6, dark on light",
+    ),
+    param(
+        "mark.twins",
+        Choice(&["where needed", "bar", "dot", "none"]),
+        Fixed("where needed"),
+        "what tells 6 from 9 and their kin: a bar or dot on every one, or a bar only where the font does not tell them apart",
+        PRACTICE,
+    ),
+    param(
+        "mark.depth",
+        Length(0.05, 3.0),
+        Fixed("0.3 mm"),
+        "depth of the engraving on the wheel",
+        PRACTICE,
+    ),
 ];
 
 const WINDOW: &[Param] = &[
-    param("window.shape", Choice(&["rounded rectangle", "round", "ring sector"]), Fixed("rounded rectangle"), "form of the window", OWN),
-    param("window.shows", Choice(&["one mark", "neighbours too"]), Fixed("one mark"), "one mark alone, or the neighbours' edges too, which is better for setting", "MIL-STD-1472E 5.2.3.3.4"),
-    param("window.neighbour_share", Share(0.05, 1.0), Fixed("0.4"), "share of each neighbour's width that is seen, at least", OWN),
-    param("window.angle", Angle, Derived("towards the cover's middle"), "direction of the window from the wheel's middle", OWN),
-    param("window.distance", Length(2.0, 300.0), Derived("the smallest at which every mark is alone"), "from the wheel's middle to the window's middle", OWN),
-    param("window.width", Length(1.0, 200.0), Derived("the smallest that keeps `mark.margin`"), "width of the window; the diameter of a round one; along its middle arc for a ring sector", OWN),
-    param("window.height", Length(1.0, 200.0), Derived("the smallest that keeps `mark.margin`"), "height of the window; from arc to arc for a ring sector", OWN),
-    param("window.corner", Length(0.0, 50.0), Derived("`mark.margin`"), "radius of the window's corners", OWN),
+    param(
+        "window.shape",
+        Choice(&["rounded rectangle", "round", "ring sector"]),
+        Fixed("rounded rectangle"),
+        "form of the window",
+        OWN,
+    ),
+    param(
+        "window.shows",
+        Choice(&["one mark", "neighbours too"]),
+        Fixed("one mark"),
+        "one mark alone, or the neighbours' edges too, which is better for setting",
+        "MIL-STD-1472E 5.2.3.3.4",
+    ),
+    param(
+        "window.neighbour_share",
+        Share(0.05, 1.0),
+        Fixed("0.4"),
+        "share of each neighbour's width that is seen, at least",
+        OWN,
+    ),
+    param(
+        "window.angle",
+        Angle,
+        Derived("towards the cover's middle"),
+        "direction of the window from the wheel's middle",
+        OWN,
+    ),
+    param(
+        "window.distance",
+        Length(2.0, 300.0),
+        Derived("the smallest at which every mark is alone"),
+        "from the wheel's middle to the window's middle",
+        OWN,
+    ),
+    param(
+        "window.width",
+        Length(1.0, 200.0),
+        Derived("the smallest that keeps `mark.margin`"),
+        "width of the window; the diameter of a round one; along its middle arc for a ring sector",
+        OWN,
+    ),
+    param(
+        "window.height",
+        Length(1.0, 200.0),
+        Derived("the smallest that keeps `mark.margin`"),
+        "height of the window; from arc to arc for a ring sector",
+        OWN,
+    ),
+    param(
+        "window.corner",
+        Length(0.0, 50.0),
+        Derived("`mark.margin`"),
+        "radius of the window's corners",
+        OWN,
+    ),
 ];
 
 const NOTCH: &[Param] = &[
-    param("notch.angle", Angle, Derived("away from the window, to the cover's nearest edge"), "direction of the notch from the wheel's middle", OWN),
-    param("notch.width", Length(4.0, 100.0), Fixed("16 mm"), "width of the notch at the cover's edge", "MIL-STD-1472E figure 6: a thumbwheel's trough is 11 to 19 mm"),
-    param("notch.depth", Length(0.5, 100.0), Derived("the least that bares `notch.bares`"), "depth of the notch from the cover's edge", OWN),
-    param("notch.bares", Length(1.0, 100.0), Fixed("12 mm"), "length of rim that the notch bares, at least", PRACTICE),
-    param("notch.corner", Length(0.0, 10.0), Fixed("1.5 mm"), "radius of the corners where the notch meets the cover's edge", PRACTICE),
-    param("notch.signs", Flag, Fixed("false"), "engrave a small + and - beside the notch", PRACTICE),
+    param(
+        "notch.angle",
+        Angle,
+        Derived("away from the window, to the cover's nearest edge"),
+        "direction of the notch from the wheel's middle",
+        OWN,
+    ),
+    param(
+        "notch.width",
+        Length(4.0, 100.0),
+        Fixed("16 mm"),
+        "width of the notch at the cover's edge",
+        "MIL-STD-1472E figure 6: a thumbwheel's trough is 11 to 19 mm",
+    ),
+    param(
+        "notch.depth",
+        Length(0.5, 100.0),
+        Derived("the least that bares `notch.bares`"),
+        "depth of the notch from the cover's edge",
+        OWN,
+    ),
+    param(
+        "notch.bares",
+        Length(1.0, 100.0),
+        Fixed("12 mm"),
+        "length of rim that the notch bares, at least",
+        PRACTICE,
+    ),
+    param(
+        "notch.corner",
+        Length(0.0, 10.0),
+        Fixed("1.5 mm"),
+        "radius of the corners where the notch meets the cover's edge",
+        PRACTICE,
+    ),
+    param(
+        "notch.signs",
+        Flag,
+        Fixed("false"),
+        "engrave a small + and - beside the notch",
+        PRACTICE,
+    ),
 ];
 
 const MAGNET: &[Param] = &[
-    param("magnet.diameter", Length(1.0, 20.0), Fixed("6 mm"), "diameter of the magnets", PRACTICE),
-    param("magnet.thickness", Length(0.5, 10.0), Fixed("1.5 mm"), "thickness of the magnets", PRACTICE),
-    param("magnet.fit", Length(0.0, 1.0), Fixed("0.15 mm"), "pocket diameter less magnet diameter", PRACTICE),
-    param("magnet.cover_pocket", Length(0.2, 20.0), Derived("the magnet's thickness and 0.1 mm for glue: flush"), "depth of the pockets in the cover's back", PRACTICE),
-    param("magnet.wheel_pocket", Length(0.2, 20.0), Derived("the magnet's thickness and 0.1 mm for glue: flush"), "depth of the pocket in each wheel's face", PRACTICE),
+    param(
+        "magnet.diameter",
+        Length(1.0, 20.0),
+        Fixed("6 mm"),
+        "diameter of the magnets",
+        PRACTICE,
+    ),
+    param(
+        "magnet.thickness",
+        Length(0.5, 10.0),
+        Fixed("1.5 mm"),
+        "thickness of the magnets",
+        PRACTICE,
+    ),
+    param(
+        "magnet.fit",
+        Length(0.0, 1.0),
+        Fixed("0.15 mm"),
+        "pocket diameter less magnet diameter",
+        PRACTICE,
+    ),
+    param(
+        "magnet.cover_pocket",
+        Length(0.2, 20.0),
+        Derived("the magnet's thickness and 0.1 mm for glue: flush"),
+        "depth of the pockets in the cover's back",
+        PRACTICE,
+    ),
+    param(
+        "magnet.wheel_pocket",
+        Length(0.2, 20.0),
+        Derived("the magnet's thickness and 0.1 mm for glue: flush"),
+        "depth of the pocket in each wheel's face",
+        PRACTICE,
+    ),
 ];
 
 const COUNTER_OWN: &[Param] = &[
     param("name", Text, Required, "what it counts", PRACTICE),
-    param("values", Values, Derived("`symbols` must be given then"), "its marks in counting order: 2 to 100", OWN),
-    param("symbols", Symbols, Derived("`values` must be given then"), "its marks, as built-in symbols", OWN),
-    param("label", Text, Derived("the counter's name"), "text beside the window; \"\" for none", OWN),
-    param("symbol", Symbol, Derived("none"), "symbol beside the window", OWN),
-    param("label_height", Length(1.0, 40.0), Derived("0.7 of the marks' height, less where it does not fit"), "height of the label's capitals", OWN),
-    param("running", Choice(&["alike", "alike reversed", "numbers clockwise", "turn clockwise"]), Fixed("alike"), "alike: in every window the next higher mark comes in from above, or from the right; numbers clockwise: they grow clockwise round the wheel, which turns anticlockwise to count up; turn clockwise: the wheel turns clockwise to count up", "MIL-STD-1472E 5.2.3.3.1: straight scales grow upwards and to the right, circular ones clockwise"),
-    param("at", Point, Derived("side by side, in rows, or on a ring"), "place of the wheel's middle, from the cover's middle", OWN),
+    param(
+        "values",
+        Values,
+        Derived("`symbols` must be given then"),
+        "its marks in counting order: 2 to 100",
+        OWN,
+    ),
+    param(
+        "symbols",
+        Symbols,
+        Derived("`values` must be given then"),
+        "its marks, as built-in symbols",
+        OWN,
+    ),
+    param(
+        "label",
+        Text,
+        Derived("the counter's name"),
+        "text beside the window; \"\" for none",
+        OWN,
+    ),
+    param(
+        "symbol",
+        Symbol,
+        Derived("none"),
+        "symbol beside the window",
+        OWN,
+    ),
+    param(
+        "label_height",
+        Length(1.0, 40.0),
+        Derived("0.7 of the marks' height, less where it does not fit"),
+        "height of the label's capitals",
+        OWN,
+    ),
+    param(
+        "running",
+        Choice(&[
+            "alike",
+            "alike reversed",
+            "numbers clockwise",
+            "turn clockwise",
+        ]),
+        Fixed("alike"),
+        "alike: in every window the next higher mark comes in from above, or from the right; numbers clockwise: they grow clockwise round the wheel, which turns anticlockwise to count up; turn clockwise: the wheel turns clockwise to count up",
+        "MIL-STD-1472E 5.2.3.3.1: straight scales grow upwards and to the right, circular ones clockwise",
+    ),
+    param(
+        "at",
+        Point,
+        Derived("side by side, in rows, or on a ring"),
+        "place of the wheel's middle, from the cover's middle",
+        OWN,
+    ),
 ];
 
 const ART_OWN: &[Param] = &[
-    param("text", Text, Derived("`symbol` must be given then"), "text to engrave", OWN),
-    param("symbol", Symbol, Derived("`text` must be given then"), "symbol to engrave", OWN),
-    param("at", Point, Required, "its middle, from the cover's middle", OWN),
-    param("height", Length(1.0, 100.0), Fixed("4 mm"), "height of its capitals, or of the symbol", OWN),
-    param("angle", Angle, Fixed("0 deg"), "turned anticlockwise by this", OWN),
+    param(
+        "text",
+        Text,
+        Derived("`symbol` must be given then"),
+        "text to engrave",
+        OWN,
+    ),
+    param(
+        "symbol",
+        Symbol,
+        Derived("`text` must be given then"),
+        "symbol to engrave",
+        OWN,
+    ),
+    param(
+        "at",
+        Point,
+        Required,
+        "its middle, from the cover's middle",
+        OWN,
+    ),
+    param(
+        "height",
+        Length(1.0, 100.0),
+        Fixed("4 mm"),
+        "height of its capitals, or of the symbol",
+        OWN,
+    ),
+    param(
+        "angle",
+        Angle,
+        Fixed("0 deg"),
+        "turned anticlockwise by this",
+        OWN,
+    ),
 ];
 
 const STOCK_OWN: &[Param] = &[
-    param("layers", List(LAYER), Required, "its layers from the face to the back", OWN),
-    param("kerf", Length(0.0, 2.0), Fixed("0.2 mm"), "full width that the beam removes", "averages of a cutting bureau for 3 mm plywood"),
-    param("kerf_x", Length(0.0, 2.0), Derived("`kerf`"), "width removed along x, on a machine whose kerf differs between the axes", PRACTICE),
-    param("kerf_y", Length(0.0, 2.0), Derived("`kerf`"), "width removed along y", PRACTICE),
-    param("source", Text, Derived("“as written in the file”"), "where its figures come from", OWN),
+    param(
+        "layers",
+        List(LAYER),
+        Required,
+        "its layers from the face to the back",
+        OWN,
+    ),
+    param(
+        "kerf",
+        Length(0.0, 2.0),
+        Fixed("0.2 mm"),
+        "full width that the beam removes",
+        "averages of a cutting bureau for 3 mm plywood",
+    ),
+    param(
+        "kerf_x",
+        Length(0.0, 2.0),
+        Derived("`kerf`"),
+        "width removed along x, on a machine whose kerf differs between the axes",
+        PRACTICE,
+    ),
+    param(
+        "kerf_y",
+        Length(0.0, 2.0),
+        Derived("`kerf`"),
+        "width removed along y",
+        PRACTICE,
+    ),
+    param(
+        "source",
+        Text,
+        Derived("“as written in the file”"),
+        "where its figures come from",
+        OWN,
+    ),
 ];
 
 const LAYER_OWN: &[Param] = &[
-    param("material", Text, Required, "a material that the house knows; unknown ones are read, but never cut", "safety lists of laser workshops"),
-    param("thickness", Length(0.01, 50.0), Required, "true thickness, measured", PRACTICE),
-    param("thinner", Length(0.0, 10.0), Derived("by the material's standard"), "how much thinner it may come", "EN 315, EN 622-1, ISO 7823-1"),
-    param("thicker", Length(0.0, 10.0), Derived("by the material's standard"), "how much thicker it may come", "EN 315, EN 622-1, ISO 7823-1"),
+    param(
+        "material",
+        Text,
+        Required,
+        "a material that the house knows; unknown ones are read, but never cut",
+        "safety lists of laser workshops",
+    ),
+    param(
+        "thickness",
+        Length(0.01, 50.0),
+        Required,
+        "true thickness, measured",
+        PRACTICE,
+    ),
+    param(
+        "thinner",
+        Length(0.0, 10.0),
+        Derived("by the material's standard"),
+        "how much thinner it may come",
+        "EN 315, EN 622-1, ISO 7823-1",
+    ),
+    param(
+        "thicker",
+        Length(0.0, 10.0),
+        Derived("by the material's standard"),
+        "how much thicker it may come",
+        "EN 315, EN 622-1, ISO 7823-1",
+    ),
 ];
 
 const MACHINE: &[Param] = &[
-    param("machine.name", Text, Derived("the starter machine's"), "what the machine is called", PRACTICE),
-    param("machine.bed_width", Length(50.0, 5000.0), Derived("400 mm"), "usable width of the bed", PRACTICE),
-    param("machine.bed_height", Length(50.0, 5000.0), Derived("300 mm"), "usable height of the bed", PRACTICE),
-    param("machine.engrave", Colour, Derived("#0072b2, blue"), "colour of engraved areas on a sheet", "Okabe & Ito, Color Universal Design (2008)"),
-    param("machine.pocket", Colour, Derived("#009e73, bluish green"), "colour of pockets on a sheet", "Okabe & Ito, Color Universal Design (2008)"),
-    param("machine.cut_inside", Colour, Derived("#d55e00, vermilion"), "colour of inside cuts on a sheet", "Okabe & Ito, Color Universal Design (2008)"),
-    param("machine.cut_outside", Colour, Derived("#000000, black"), "colour of outside cuts on a sheet", "Okabe & Ito, Color Universal Design (2008)"),
+    param(
+        "machine.name",
+        Text,
+        Derived("the starter machine's"),
+        "what the machine is called",
+        PRACTICE,
+    ),
+    param(
+        "machine.bed_width",
+        Length(50.0, 5000.0),
+        Derived("400 mm"),
+        "usable width of the bed",
+        PRACTICE,
+    ),
+    param(
+        "machine.bed_height",
+        Length(50.0, 5000.0),
+        Derived("300 mm"),
+        "usable height of the bed",
+        PRACTICE,
+    ),
+    param(
+        "machine.engrave",
+        Colour,
+        Derived("#0072b2, blue"),
+        "colour of engraved areas on a sheet",
+        "Okabe & Ito, Color Universal Design (2008)",
+    ),
+    param(
+        "machine.pocket",
+        Colour,
+        Derived("#009e73, bluish green"),
+        "colour of pockets on a sheet",
+        "Okabe & Ito, Color Universal Design (2008)",
+    ),
+    param(
+        "machine.cut_inside",
+        Colour,
+        Derived("#d55e00, vermilion"),
+        "colour of inside cuts on a sheet",
+        "Okabe & Ito, Color Universal Design (2008)",
+    ),
+    param(
+        "machine.cut_outside",
+        Colour,
+        Derived("#000000, black"),
+        "colour of outside cuts on a sheet",
+        "Okabe & Ito, Color Universal Design (2008)",
+    ),
 ];
 
-const WORKSHOP_STOCKS: &[Param] = &[param("stocks", Named(STOCK), Derived("the starter stocks"), "stocks on the shelf, by name; one of a starter stock's name takes its place", OWN)];
+const WORKSHOP_STOCKS: &[Param] = &[param(
+    "stocks",
+    Named(STOCK),
+    Derived("the starter stocks"),
+    "stocks on the shelf, by name; one of a starter stock's name takes its place",
+    OWN,
+)];
 
 /// All parameters of a dial file.
-pub const DIAL_FILE: Groups = &[DIAL, COVER, WHEEL_OF_ALL, WHEEL, MARK, WINDOW, NOTCH, MAGNET];
+pub const DIAL_FILE: Groups = &[
+    DIAL,
+    COVER,
+    WHEEL_OF_ALL,
+    WHEEL,
+    MARK,
+    WINDOW,
+    NOTCH,
+    MAGNET,
+];
 /// Those of one counter: its own, and those that override the dial's.
 pub const COUNTER: Groups = &[COUNTER_OWN, WHEEL, MARK, WINDOW, NOTCH];
 /// Those that a counter may override.

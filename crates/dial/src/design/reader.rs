@@ -1,9 +1,9 @@
 //! Reads a file against a table of parameters: every key known, every value of its kind and within its limits, all mistakes at once.
 
+use super::Motif;
 use super::counting;
 use super::nearest::nearest;
 use super::table::{Default, Groups, Kind, Param, all};
-use super::Motif;
 use crate::spans::{Label, Mistake, Spans};
 use lettering::Symbol;
 use measure::{Units, parse_angle, parse_length, show};
@@ -48,7 +48,10 @@ pub(crate) fn read(text: &str, groups: Groups) -> Reading {
         let span = error.span().unwrap_or(0..0);
         reading.mistakes.push(Mistake {
             what: "this is not TOML".into(),
-            at: Some(Label { span: clamp(span, text), words: error.message().to_owned() }),
+            at: Some(Label {
+                span: clamp(span, text),
+                words: error.message().to_owned(),
+            }),
             also: Vec::new(),
             help: "a line reads `key = value`, text and lengths stand in double quotes".into(),
         });
@@ -72,9 +75,23 @@ fn clamp(span: Span, text: &str) -> Span {
 }
 
 impl Reading {
-    fn mistake(&mut self, span: Span, what: impl Into<String>, words: impl Into<String>, help: impl Into<String>) {
-        let at = Some(Label { span, words: words.into() });
-        self.mistakes.push(Mistake { what: what.into(), at, also: Vec::new(), help: help.into() });
+    fn mistake(
+        &mut self,
+        span: Span,
+        what: impl Into<String>,
+        words: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        let at = Some(Label {
+            span,
+            words: words.into(),
+        });
+        self.mistakes.push(Mistake {
+            what: what.into(),
+            at,
+            also: Vec::new(),
+            help: help.into(),
+        });
     }
 
     /// Reads one table. `base` is the full path of the table that the groups belong to, `inner` the path within it.
@@ -92,8 +109,15 @@ impl Reading {
                         self.table(table, value.span(), base, &format!("{path}."), groups);
                     }
                     other => {
-                        let help = format!("write `[{full}]` and its keys below it, or `{name} = {{ ... }}`");
-                        self.mistake(value.span(), format!("`{full}` is a table"), format!("this is {}", kind_of(other)), help);
+                        let help = format!(
+                            "write `[{full}]` and its keys below it, or `{name} = {{ ... }}`"
+                        );
+                        self.mistake(
+                            value.span(),
+                            format!("`{full}` is a table"),
+                            format!("this is {}", kind_of(other)),
+                            help,
+                        );
                     }
                 }
             } else {
@@ -108,7 +132,10 @@ impl Reading {
         for param in missing {
             let full = format!("{base}{}", param.path);
             let head = span.start..span.start;
-            let at = (!base.is_empty()).then_some(Label { span: if base.is_empty() { head } else { span.clone() }, words: "in this table".into() });
+            let at = (!base.is_empty()).then_some(Label {
+                span: if base.is_empty() { head } else { span.clone() },
+                words: "in this table".into(),
+            });
             self.mistakes.push(Mistake {
                 what: format!("`{full}` is missing: {}", param.words),
                 at,
@@ -118,7 +145,13 @@ impl Reading {
         }
     }
 
-    fn unknown(&mut self, key: &Spanned<toml::de::DeString>, path: &str, inner: &str, groups: Groups) {
+    fn unknown(
+        &mut self,
+        key: &Spanned<toml::de::DeString>,
+        path: &str,
+        inner: &str,
+        groups: Groups,
+    ) {
         let name = key.get_ref().as_ref();
         // The keys that may stand here: those of this very table, and the tables in it.
         let mut known: Vec<&str> = all(groups)
@@ -126,7 +159,9 @@ impl Reading {
             .map(|rest| rest.split('.').next().unwrap_or(rest))
             .collect();
         known.dedup();
-        let elsewhere = all(groups).find(|param| param.key() == name).map(|param| param.path);
+        let elsewhere = all(groups)
+            .find(|param| param.key() == name)
+            .map(|param| param.path);
         let help = if let Some(near) = nearest(name, known.iter().copied()) {
             format!("did you mean `{near}`?")
         } else if let Some(path) = elsewhere {
@@ -134,7 +169,12 @@ impl Reading {
         } else {
             format!("known here: {}", known.join(", "))
         };
-        self.mistake(key.span(), format!("`{path}` is not known here"), "this key", help);
+        self.mistake(
+            key.span(),
+            format!("`{path}` is not known here"),
+            "this key",
+            help,
+        );
     }
 
     fn param(&mut self, param: &'static Param, full: &str, value: &Spanned<DeValue>) {
@@ -148,7 +188,12 @@ impl Reading {
                             self.spans.put(base.clone(), one.span());
                             self.table(table, one.span(), &format!("{base}."), "", groups);
                         }
-                        other => self.mistake(one.span(), format!("`{full}` is a list of tables"), format!("this is {}", kind_of(other)), "write each as `{ key = value, ... }`"),
+                        other => self.mistake(
+                            one.span(),
+                            format!("`{full}` is a list of tables"),
+                            format!("this is {}", kind_of(other)),
+                            "write each as `{ key = value, ... }`",
+                        ),
                     }
                 }
                 Ok(Value::Tables(list.len()))
@@ -163,7 +208,12 @@ impl Reading {
                             self.table(table, key.span(), &format!("{full}.{name}."), "", groups);
                             names.push(name);
                         }
-                        other => self.mistake(one.span(), format!("`{full}.{name}` is a table"), format!("this is {}", kind_of(other)), format!("write `[{full}.\"{name}\"]` and its keys below it")),
+                        other => self.mistake(
+                            one.span(),
+                            format!("`{full}.{name}` is a table"),
+                            format!("this is {}", kind_of(other)),
+                            format!("write `[{full}.\"{name}\"]` and its keys below it"),
+                        ),
                     }
                 }
                 Ok(Value::Names(names))
@@ -185,56 +235,107 @@ impl Reading {
     fn plain(&self, kind: Kind, param: &Param, value: &DeValue) -> Result<Value, Wrong> {
         let text = |value: &DeValue| match value {
             DeValue::String(text) => Ok(text.to_string()),
-            other => Err(wrong(format!("this is {}", kind_of(other)), format!("write it in double quotes, as {}", example(param)))),
+            other => Err(wrong(
+                format!("this is {}", kind_of(other)),
+                format!("write it in double quotes, as {}", example(param)),
+            )),
         };
         match kind {
             Kind::Text | Kind::Stock => text(value).map(Value::Text),
             Kind::Length(low, high) => within(length(value)?, low, high).map(Value::Number),
-            Kind::Angle => parse_angle(&text(value)?).map(Value::Number).map_err(|why| wrong(why, "write as \"90 deg\" or \"12 o'clock\"")),
+            Kind::Angle => parse_angle(&text(value)?)
+                .map(Value::Number)
+                .map_err(|why| wrong(why, "write as \"90 deg\" or \"12 o'clock\"")),
             Kind::Share(low, high) => number(value)
                 .filter(|share| (low..=high).contains(share))
                 .map(Value::Number)
-                .ok_or_else(|| wrong("out of range, or not a number", format!("write a number from {low} to {high}"))),
+                .ok_or_else(|| {
+                    wrong(
+                        "out of range, or not a number",
+                        format!("write a number from {low} to {high}"),
+                    )
+                }),
             Kind::Count(low, high) => number(value)
                 .filter(|count| count.fract() == 0.0 && (low as f64..=high as f64).contains(count))
                 .map(Value::Number)
-                .ok_or_else(|| wrong("out of range, or not a whole number", format!("write a whole number from {low} to {high}"))),
+                .ok_or_else(|| {
+                    wrong(
+                        "out of range, or not a whole number",
+                        format!("write a whole number from {low} to {high}"),
+                    )
+                }),
             Kind::Flag => match value {
                 DeValue::Boolean(flag) => Ok(Value::Flag(*flag)),
-                other => Err(wrong(format!("this is {}", kind_of(other)), "write true or false, without quotes")),
+                other => Err(wrong(
+                    format!("this is {}", kind_of(other)),
+                    "write true or false, without quotes",
+                )),
             },
             Kind::Choice(words) => {
                 let said = text(value)?;
-                words.iter().find(|word| **word == said).map(|word| Value::Text((*word).to_owned())).ok_or_else(|| {
-                    let help = nearest(&said, words.iter().copied())
-                        .map_or_else(|| format!("write one of {}", Kind::Choice(words).words()), |near| format!("did you mean \"{near}\"?"));
-                    wrong("not one of the words known here", help)
-                })
+                words
+                    .iter()
+                    .find(|word| **word == said)
+                    .map(|word| Value::Text((*word).to_owned()))
+                    .ok_or_else(|| {
+                        let help = nearest(&said, words.iter().copied()).map_or_else(
+                            || format!("write one of {}", Kind::Choice(words).words()),
+                            |near| format!("did you mean \"{near}\"?"),
+                        );
+                        wrong("not one of the words known here", help)
+                    })
             }
             Kind::Colour => {
                 let colour = text(value)?;
-                let hex = colour.len() == 7 && colour.starts_with('#') && colour[1..].chars().all(|c| c.is_ascii_hexdigit());
-                if hex { Ok(Value::Text(colour.to_lowercase())) } else { Err(wrong("not a colour", "write as \"#0072b2\"")) }
+                let hex = colour.len() == 7
+                    && colour.starts_with('#')
+                    && colour[1..].chars().all(|c| c.is_ascii_hexdigit());
+                if hex {
+                    Ok(Value::Text(colour.to_lowercase()))
+                } else {
+                    Err(wrong("not a colour", "write as \"#0072b2\""))
+                }
             }
             Kind::Point => point(value).map(Value::Point),
             Kind::Points => match value {
-                DeValue::Array(list) => {
-                    list.iter().map(|one| point(one.get_ref()).map_err(|wrong| wrong.at(one.span()))).collect::<Result<Vec<_>, _>>().map(Value::Points)
-                }
-                other => Err(wrong(format!("this is {}", kind_of(other)), "write as [[\"0 mm\", \"0 mm\"], [\"60 mm\", \"0 mm\"], ...]")),
+                DeValue::Array(list) => list
+                    .iter()
+                    .map(|one| point(one.get_ref()).map_err(|wrong| wrong.at(one.span())))
+                    .collect::<Result<Vec<_>, _>>()
+                    .map(Value::Points),
+                other => Err(wrong(
+                    format!("this is {}", kind_of(other)),
+                    "write as [[\"0 mm\", \"0 mm\"], [\"60 mm\", \"0 mm\"], ...]",
+                )),
             },
             Kind::Values => values(value),
             Kind::Symbols => match value {
                 DeValue::Array(list) => list
                     .iter()
-                    .map(|one| symbol(&text(one.get_ref())?).map(Motif::Symbol).map_err(|wrong| wrong.at(one.span())))
+                    .map(|one| {
+                        symbol(&text(one.get_ref())?)
+                            .map(Motif::Symbol)
+                            .map_err(|wrong| wrong.at(one.span()))
+                    })
                     .collect::<Result<Vec<_>, _>>()
                     .and_then(|motifs| enough(motifs, list.iter().map(Spanned::span).collect())),
-                other => Err(wrong(format!("this is {}", kind_of(other)), "write as [\"flame\", \"drop\"]")),
+                other => Err(wrong(
+                    format!("this is {}", kind_of(other)),
+                    "write as [\"flame\", \"drop\"]",
+                )),
             },
             Kind::Symbol => symbol(&text(value)?).map(Value::Symbol),
-            Kind::List(_) => Err(wrong(format!("this is {}", kind_of(value)), format!("write `[[{}]]` and its keys below it, once for each", param.path))),
-            Kind::Named(_) => Err(wrong(format!("this is {}", kind_of(value)), format!("write `[{}.\"a name\"]` and its keys below it", param.path))),
+            Kind::List(_) => Err(wrong(
+                format!("this is {}", kind_of(value)),
+                format!(
+                    "write `[[{}]]` and its keys below it, once for each",
+                    param.path
+                ),
+            )),
+            Kind::Named(_) => Err(wrong(
+                format!("this is {}", kind_of(value)),
+                format!("write `[{}.\"a name\"]` and its keys below it", param.path),
+            )),
         }
     }
 }
@@ -247,24 +348,40 @@ struct Wrong {
 }
 
 fn wrong(words: impl Into<String>, help: impl Into<String>) -> Wrong {
-    Wrong { words: words.into(), help: help.into(), at: None }
+    Wrong {
+        words: words.into(),
+        help: help.into(),
+        at: None,
+    }
 }
 
 impl Wrong {
     fn at(self, span: Span) -> Wrong {
-        Wrong { at: self.at.or(Some(span)), ..self }
+        Wrong {
+            at: self.at.or(Some(span)),
+            ..self
+        }
     }
 }
 
 fn length(value: &DeValue) -> Result<f64, Wrong> {
     match value {
         DeValue::String(text) => parse_length(text).map_err(|why| {
-            let (words, help) = why.split_once(": ").map_or((why.clone(), "write a number and mm or in".to_owned()), |(a, b)| (a.to_owned(), b.to_owned()));
+            let (words, help) = why.split_once(": ").map_or(
+                (why.clone(), "write a number and mm or in".to_owned()),
+                |(a, b)| (a.to_owned(), b.to_owned()),
+            );
             wrong(words, help)
         }),
         other => match number(other) {
-            Some(figure) => Err(wrong("a length needs its unit", format!("write \"{figure} mm\" or \"{figure} in\", in quotes"))),
-            None => Err(wrong(format!("this is {}", kind_of(other)), "write a length in quotes, as \"3.2 mm\" or \"1/8 in\"")),
+            Some(figure) => Err(wrong(
+                "a length needs its unit",
+                format!("write \"{figure} mm\" or \"{figure} in\", in quotes"),
+            )),
+            None => Err(wrong(
+                format!("this is {}", kind_of(other)),
+                "write a length in quotes, as \"3.2 mm\" or \"1/8 in\"",
+            )),
         },
     }
 }
@@ -273,16 +390,25 @@ fn within(mm: f64, low: f64, high: f64) -> Result<f64, Wrong> {
     if (low..=high).contains(&mm) {
         return Ok(mm);
     }
-    let limits = format!("{} to {}", show(low, Units::Millimetres), show(high, Units::Millimetres));
+    let limits = format!(
+        "{} to {}",
+        show(low, Units::Millimetres),
+        show(high, Units::Millimetres)
+    );
     let side = if mm < low { "too small" } else { "too large" };
-    Err(wrong(format!("{} is {side}", show(mm, Units::Millimetres)), format!("write {limits}")))
+    Err(wrong(
+        format!("{} is {side}", show(mm, Units::Millimetres)),
+        format!("write {limits}"),
+    ))
 }
 
 fn point(value: &DeValue) -> Result<Point, Wrong> {
     let help = "write as [\"10 mm\", \"-4 mm\"]";
     match value {
         DeValue::Array(list) if list.len() == 2 => {
-            let mut both = list.iter().map(|one| length(one.get_ref()).map_err(|wrong| wrong.at(one.span())));
+            let mut both = list
+                .iter()
+                .map(|one| length(one.get_ref()).map_err(|wrong| wrong.at(one.span())));
             match (both.next(), both.next()) {
                 (Some(x), Some(y)) => Ok(Point::new(x?, y?)),
                 _ => Err(wrong("two lengths are needed", help)),
@@ -295,8 +421,18 @@ fn point(value: &DeValue) -> Result<Point, Wrong> {
 
 fn number(value: &DeValue) -> Option<f64> {
     match value {
-        DeValue::Integer(integer) => integer.as_str().replace('_', "").parse::<i64>().ok().map(|n| n as f64),
-        DeValue::Float(float) => float.as_str().replace('_', "").parse().ok().filter(|n: &f64| n.is_finite()),
+        DeValue::Integer(integer) => integer
+            .as_str()
+            .replace('_', "")
+            .parse::<i64>()
+            .ok()
+            .map(|n| n as f64),
+        DeValue::Float(float) => float
+            .as_str()
+            .replace('_', "")
+            .parse()
+            .ok()
+            .filter(|n: &f64| n.is_finite()),
         _ => None,
     }
 }
@@ -310,27 +446,52 @@ fn values(value: &DeValue) -> Result<Value, Wrong> {
         DeValue::Array(list) => {
             let motifs = list.iter().map(|one| match one.get_ref() {
                 DeValue::String(text) if !text.trim().is_empty() => Ok(counting::word(text.trim())),
-                DeValue::String(_) => Err(wrong("an empty mark", "write a word or a number").at(one.span())),
+                DeValue::String(_) => {
+                    Err(wrong("an empty mark", "write a word or a number").at(one.span()))
+                }
                 other => number(other)
                     .filter(|n| n.fract() == 0.0)
                     .map(|n| counting::integer(n as i64))
-                    .ok_or_else(|| wrong(format!("this is {}", kind_of(other)), "write words in quotes and whole numbers; \"0.5\" in quotes is a word").at(one.span())),
+                    .ok_or_else(|| {
+                        wrong(
+                            format!("this is {}", kind_of(other)),
+                            "write words in quotes and whole numbers; \"0.5\" in quotes is a word",
+                        )
+                        .at(one.span())
+                    }),
             });
             let motifs = motifs.collect::<Result<Vec<_>, _>>()?;
             enough(motifs, list.iter().map(Spanned::span).collect())
         }
-        other => Err(wrong(format!("this is {}", kind_of(other)), "write a range as \"0..24\", or a list as [\"calm\", \"gale\"]")),
+        other => Err(wrong(
+            format!("this is {}", kind_of(other)),
+            "write a range as \"0..24\", or a list as [\"calm\", \"gale\"]",
+        )),
     }
 }
 
 /// Two to a hundred marks, none twice.
 fn enough(motifs: Vec<Motif>, spans: Vec<Span>) -> Result<Value, Wrong> {
     if !(counting::FEWEST..=counting::MOST).contains(&motifs.len()) {
-        return Err(wrong(format!("{} marks", motifs.len()), format!("a wheel takes {} to {} marks", counting::FEWEST, counting::MOST)));
+        return Err(wrong(
+            format!("{} marks", motifs.len()),
+            format!(
+                "a wheel takes {} to {} marks",
+                counting::FEWEST,
+                counting::MOST
+            ),
+        ));
     }
     for (j, later) in motifs.iter().enumerate() {
         if let Some(i) = motifs[..j].iter().position(|one| one == later) {
-            let twice = wrong(format!("“{}” stands here again: it is mark {} already", later.words(), i + 1), "every stop shows another mark");
+            let twice = wrong(
+                format!(
+                    "“{}” stands here again: it is mark {} already",
+                    later.words(),
+                    i + 1
+                ),
+                "every stop shows another mark",
+            );
             return Err(match spans.get(j) {
                 Some(span) => twice.at(span.clone()),
                 None => twice,
@@ -343,8 +504,10 @@ fn enough(motifs: Vec<Motif>, spans: Vec<Span>) -> Result<Value, Wrong> {
 fn symbol(name: &str) -> Result<Symbol, Wrong> {
     Symbol::named(name).ok_or_else(|| {
         let names: Vec<&str> = Symbol::all().map(|symbol| symbol.name()).collect();
-        let help = nearest(name, names.iter().copied())
-            .map_or_else(|| format!("known: {}", names.join(", ")), |near| format!("did you mean \"{near}\"?"));
+        let help = nearest(name, names.iter().copied()).map_or_else(
+            || format!("known: {}", names.join(", ")),
+            |near| format!("did you mean \"{near}\"?"),
+        );
         wrong(format!("there is no symbol “{name}”"), help)
     })
 }
@@ -373,7 +536,9 @@ pub(crate) fn example(param: &Param) -> String {
             Kind::Flag => "true".into(),
             Kind::Choice(words) => format!("\"{}\"", words[0]),
             Kind::Point => "[\"10 mm\", \"-4 mm\"]".into(),
-            Kind::Points => "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into(),
+            Kind::Points => {
+                "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into()
+            }
             Kind::Values => "\"0..24\"".into(),
             Kind::Symbols => "[\"flame\", \"drop\"]".into(),
             Kind::Symbol => "\"flame\"".into(),

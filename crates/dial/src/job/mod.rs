@@ -157,3 +157,20 @@ impl StepKind {
         }
     }
 }
+
+impl Step {
+    /// Depth of its areas; `None` for a cut, which goes right through.
+    pub fn depth(&self) -> Option<f64> {
+        self.work.iter().find_map(|work| match work {
+            Work::Area { depth, .. } => Some(*depth),
+            Work::Path { .. } => None,
+        })
+    }
+}
+
+impl Setup {
+    /// Whether parts lie turned over in it.
+    pub fn is_turned(&self) -> bool {
+        !self.turned.is_empty()
+    }
+}

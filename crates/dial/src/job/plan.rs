@@ -262,13 +262,31 @@ fn turned(dial: &Dial, parts: &[(&Part, Vec2)], setups: &mut usize) -> Option<Se
     })
 }
 
-/// Steps with something to do.
+/// Steps with something to do; areas of different depths are steps of their own, the shallowest first.
 fn steps_of<const N: usize>(steps: [(StepKind, Vec<Work>); N]) -> Vec<Step> {
-    steps
-        .into_iter()
-        .filter(|(_, work)| !work.is_empty())
-        .map(|(kind, work)| Step { kind, work })
-        .collect()
+    let mut all = Vec::new();
+    for (kind, work) in steps {
+        let mut depths: Vec<f64> = work.iter().map(depth_of).collect();
+        depths.sort_by(f64::total_cmp);
+        depths.dedup();
+        for depth in depths {
+            let work = work
+                .iter()
+                .filter(|one| depth_of(one) == depth)
+                .cloned()
+                .collect();
+            all.push(Step { kind, work });
+        }
+    }
+    all
+}
+
+/// Depth of an area; a cut goes right through.
+fn depth_of(work: &Work) -> f64 {
+    match work {
+        Work::Area { depth, .. } => *depth,
+        Work::Path { .. } => f64::INFINITY,
+    }
 }
 
 fn area(part: &Part, shape: Shape, depth: f64) -> Work {

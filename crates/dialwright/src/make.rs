@@ -1,0 +1,88 @@
+//! `dialwright make`: the job folder.
+
+use crate::Outcome;
+use crate::args::Make;
+use crate::check::look;
+use crate::talk::Talk;
+use dial::findings;
+use dial::job;
+use press::Written;
+use std::path::PathBuf;
+
+/// Runs the command.
+pub fn run(args: &Make) -> Result<Outcome, Talk> {
+    let looked = look(&args.on)?;
+    let words = looked.words();
+    if findings::refuses(&looked.findings) {
+        if args.on.json {
+            println!("{:#}", looked.report());
+        } else {
+            print!("{words}");
+        }
+        eprintln!("nothing was made: mend what is to be refused first");
+        return Ok(Outcome::Refused);
+    }
+    let job = job::plan(&looked.laid.dial, &looked.loaded.workshop).map_err(|errors| {
+        Talk::Plain(
+            errors
+                .iter()
+                .map(ToString::to_string)
+                .collect::<Vec<_>>()
+                .join("\n"),
+        )
+    })?;
+    let files = press::job_files(&press::Make {
+        laid: &looked.laid,
+        turns: &looked.turns,
+        findings: &looked.findings,
+        job: &job,
+        workshop: &looked.loaded.workshop,
+        dial_file: &looked.loaded.text,
+        words: &words,
+    })
+    .map_err(|error| Talk::Plain(error.to_string()))?;
+    let target = args
+        .to
+        .clone()
+        .unwrap_or_else(|| beside(&looked.loaded.file, &looked.laid.dial.name));
+    let written =
+        press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;
+    if args.on.json {
+        let mut report = looked.report();
+        report["job"] = serde_json::json!({
+            "folder": target,
+            "files": files.iter().map(|(path, _)| path).collect::<Vec<_>>(),
+            "setups": job.sheets.iter().map(|sheet| sheet.setups.len()).sum::<usize>(),
+        });
+        println!("{report:#}");
+        return Ok(Outcome::Well);
+    }
+    print!("{words}");
+    let what = match written {
+        Written::New => "made".to_owned(),
+        Written::Unchanged => "unchanged".to_owned(),
+        Written::Kept { kept, foreign } => {
+            let why = if foreign {
+                ", with files that are not ours or were changed"
+            } else {
+                ""
+            };
+            format!(
+                "made anew; what was there is kept as {}{why}:",
+                kept.display()
+            )
+        }
+    };
+    println!(
+        "{what} {} ({} files); begin with READ-ME-FIRST.txt",
+        target.display(),
+        files.len()
+    );
+    Ok(Outcome::Well)
+}
+
+fn beside(dial: &std::path::Path, name: &str) -> PathBuf {
+    dial.parent()
+        .unwrap_or(std::path::Path::new(""))
+        .join(format!("{}-job", press::slug(name)))
+}

@@ -1,0 +1,125 @@
+//! All files of a job folder.
+
+use crate::{PngError, dial_front, png, report, sheet, strip, symmetry, ticket, ticket_picture};
+use dial::findings::Finding;
+use dial::job::{Job, Setup, Sheet};
+use dial::layout::Laid;
+use dial::turning::TurnTest;
+use process::Workshop;
+use std::path::PathBuf;
+
+/// What a job folder is made from.
+pub struct Make<'a> {
+    /// The assembled dial.
+    pub laid: &'a Laid,
+    /// Its turn test.
+    pub turns: &'a TurnTest,
+    /// Its findings.
+    pub findings: &'a [Finding],
+    /// Its job.
+    pub job: &'a Job,
+    /// The workshop it is made in.
+    pub workshop: &'a Workshop,
+    /// The dial file, kept with the job.
+    pub dial_file: &'a str,
+    /// The findings in words.
+    pub words: &'a str,
+}
+
+/// All files, by their path in the folder.
+///
+/// # Errors
+/// A fault in one of our own pictures.
+pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
+    let dial = &make.laid.dial;
+    let colours = &make.workshop.machine.colours;
+    let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
+    let mut put = |name: String, bytes: Vec<u8>| files.push((PathBuf::from(name), bytes));
+    for one in &make.job.sheets {
+        for setup in &one.setups {
+            let name = sheet_name(one, setup);
+            let stem = name.trim_end_matches(".svg").to_owned();
+            put(
+                format!("sheets/{name}"),
+                sheet(&dial.name, one, setup, colours).into_bytes(),
+            );
+            put(
+                format!("tickets/{stem}.txt"),
+                ticket(dial, one, setup, make.workshop).into_bytes(),
+            );
+            put(
+                format!("tickets/{stem}.png"),
+                png(&ticket_picture(&dial.name, one, setup, colours))?,
+            );
+        }
+    }
+    let pictures = [
+        ("turn-test", strip(dial, make.turns)),
+        ("dial", dial_front(dial, make.findings)),
+        ("turned-over", symmetry(dial)),
+    ];
+    for (name, svg) in pictures {
+        put(format!("pictures/{name}.png"), png(&svg)?);
+        put(format!("pictures/{name}.svg"), svg.into_bytes());
+    }
+    put(
+        "report.json".into(),
+        format!("{:#}\n", report(make.laid, make.turns, make.findings)).into_bytes(),
+    );
+    put("findings.txt".into(), make.words.as_bytes().to_vec());
+    put("dial.toml".into(), make.dial_file.as_bytes().to_vec());
+    put("READ-ME-FIRST.txt".into(), first(make).into_bytes());
+    Ok(files)
+}
+
+/// Name of the file of one setup of a sheet.
+pub(crate) fn sheet_name(sheet: &Sheet, setup: &Setup) -> String {
+    let side = if setup.is_turned() {
+        "turned-over"
+    } else {
+        "face-up"
+    };
+    format!(
+        "setup-{}-{}-{side}.svg",
+        setup.number,
+        slug(&sheet.stock.name)
+    )
+}
+
+/// A name as part of a file's name: letters and figures, everything else a hyphen.
+pub fn slug(name: &str) -> String {
+    let plain: String = name
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    let joined = plain
+        .split('-')
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join("-");
+    if joined.is_empty() {
+        "dial".into()
+    } else {
+        joined
+    }
+}
+
+fn first(make: &Make) -> String {
+    let dial = &make.laid.dial;
+    let mut text = format!(
+        "{}\n\nRun the setups in this order; each has its ticket in the folder tickets: read it first.\n\n",
+        dial.name
+    );
+    for sheet in &make.job.sheets {
+        for setup in &sheet.setups {
+            text += &format!(
+                "  [ ] setup {}: sheets/{}\n",
+                setup.number,
+                sheet_name(sheet, setup)
+            );
+        }
+    }
+    text += "\nAll sheets are in true millimetres, the kerf is taken into account.\n\n  pictures/turn-test.png    every stop as it stands in its window\n  pictures/dial.png         the dial from the front, places of findings ringed\n  pictures/turned-over.png  the cover on its mirror image\n  findings.txt              what was found, and how to mend it\n  report.json               every figure\n  dial.toml                 the dial file this was made from\n\nNever leave the machine alone while it runs. Keep loose magnets from children: swallowed magnets can kill.\nLocal rules and the machine's manual come first.\n";
+    text
+}

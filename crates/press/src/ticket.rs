@@ -1,0 +1,193 @@
+//! The page that lies beside the machine for one setup, in plain text.
+
+use crate::job_files::sheet_name;
+use crate::sheet::step_id;
+use dial::Dial;
+use dial::job::{Setup, Sheet, Step, StepKind, Work};
+use measure::show;
+use process::Workshop;
+
+/// Columns of a ticket.
+const COLUMNS: usize = 78;
+
+/// The ticket of one setup.
+pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> String {
+    let mut page = Page(String::new());
+    let mm = |length: f64| show(length, dial.show);
+    let side = if setup.is_turned() {
+        "turned over"
+    } else {
+        "face up"
+    };
+    page.line(&format!("{}: setup {}, {side}", dial.name, setup.number));
+    page.line(&"=".repeat(COLUMNS));
+    page.blank();
+    page.item("File", &sheet_name(sheet, setup));
+    page.item(
+        "Stock",
+        &format!(
+            "{}, {} thick (may come {} to {})",
+            sheet.stock.name,
+            mm(sheet.stock.thickness()),
+            mm(sheet.stock.thinnest()),
+            mm(sheet.stock.thickest())
+        ),
+    );
+    page.item(
+        "Machine",
+        &format!(
+            "{}, bed {} x {}",
+            workshop.machine.name,
+            mm(workshop.machine.bed_width),
+            mm(workshop.machine.bed_height)
+        ),
+    );
+    let kerf = &sheet.stock.kerf;
+    let width = if kerf.x == kerf.y {
+        mm(kerf.x)
+    } else {
+        format!("{} along x, {} along y", mm(kerf.x), mm(kerf.y))
+    };
+    page.item(
+        "Kerf",
+        &format!("{width}, already taken into account on the sheet: do not compensate again"),
+    );
+    page.blank();
+    if setup.is_turned() {
+        turned(&mut page, dial, setup)
+    } else {
+        face_up(&mut page, sheet, &mm)
+    }
+    page.line("Steps, in this order");
+    for (i, step) in setup.steps.iter().enumerate() {
+        page.numbered(i + 1, &words(step, &mm), &step_id(i + 1, step));
+    }
+    page.blank();
+    after(&mut page, sheet, setup);
+    cautions(&mut page, setup);
+    page.0
+}
+
+fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
+    page.line("Load");
+    page.text(&format!(
+        "A sheet or offcut of at least {} x {}, face up, flat on the bed, held so that it cannot shift. Measure its thickness: a pocket is as deep as the beam makes it, but the floor under it is what is left.",
+        mm(sheet.width), mm(sheet.height)
+    ));
+    page.text("Mask the face if the finish asks for it. Check the scale before the first cut: the ticket's picture has a line of 50 mm.");
+    page.blank();
+}
+
+fn turned(page: &mut Page, dial: &Dial, setup: &Setup) {
+    let sideways = dial.turn_axis.direction.y.abs() > 0.5;
+    let names: Vec<&str> = setup.turned.iter().map(|part| part.name.as_str()).collect();
+    page.line("STOP before this setup");
+    page.text("Do not move the sheet, the bed or the origin since the last setup: the hole is the fixture now.");
+    page.text(&format!(
+        "Lift out the {}, turn it over {} about the axis drawn in the picture ({}), and lay it back into its own hole, face down. The other parts stay out.",
+        names.join(" and the "),
+        if sideways { "sideways, like the page of a book," } else { "endways, like a notepad," },
+        if sideways { "upright, through its middle" } else { "level, through its middle" }
+    ));
+    page.text("It lies with the play of the kerf all round: press it to one corner, and to the same corner each time.");
+    page.blank();
+}
+
+fn words(step: &Step, mm: &dyn Fn(f64) -> String) -> String {
+    let mut parts: Vec<(&str, usize)> = Vec::new();
+    for work in &step.work {
+        let (Work::Area { part, .. } | Work::Path { part, .. }) = work;
+        match parts.iter_mut().find(|one| one.0 == part) {
+            Some(one) => one.1 += 1,
+            None => parts.push((part, 1)),
+        }
+    }
+    let of = parts
+        .iter()
+        .map(|(part, n)| format!("{part} ({n})"))
+        .collect::<Vec<_>>()
+        .join(", ");
+    match (step.kind, step.depth()) {
+        (StepKind::Engrave, Some(depth)) => format!("Engrave {} deep: {of}", mm(depth)),
+        (StepKind::Pocket, Some(depth)) => {
+            format!("Pocket {} deep, for the magnets: {of}", mm(depth))
+        }
+        (StepKind::CutInside, _) => format!("Cut inside, right through: {of}"),
+        _ => format!("Cut outside, right through: {of}"),
+    }
+}
+
+fn after(page: &mut Page, sheet: &Sheet, setup: &Setup) {
+    page.line("Then");
+    let more = sheet.setups.iter().any(|one| one.number > setup.number);
+    if more {
+        page.text("STOP. Leave the sheet where it is. The next setup turns a part over in its own hole; its ticket says how.");
+    }
+    page.text("Try a magnet in each pocket before the beam goes cold on the next job: it should drop in and lie just under the surface. Too shallow: run the pocket once more at low power.");
+    page.blank();
+}
+
+fn cautions(page: &mut Page, setup: &Setup) {
+    page.line("Take care");
+    for words in [
+        "The machine's manual, local rules and the appointed laser safety officer come first; this page does not replace them.",
+        "Beam: never open the housing or bypass an interlock while it runs. Open machines need an enclosure; goggles alone are not enough.",
+        "Fire: stay with the machine and watch it the whole time. Extinguisher at hand, bed clear of scraps. If it burns, stop the job and the exhaust.",
+        "Fume: extraction on, outdoors or through a filter made for it. Never cut PVC, or a material whose data sheet you have not read.",
+    ] {
+        page.bullet(words);
+    }
+    if setup.steps.iter().any(|step| step.kind == StepKind::Pocket) {
+        page.bullet("Magnets: two or more that are swallowed attract each other through the gut and can kill: keep them from children, count them, seek help at once. Keep them away from pacemakers and other implants. They snap together and chip: wear glasses.");
+        page.bullet("Glue: superglue fumes and bonds skin; it heats on cotton and wool. Air the room. Glue magnets only when all beam work on the part is done and it is clean and cool.");
+    }
+}
+
+/// A page of at most so many columns.
+struct Page(String);
+
+impl Page {
+    fn line(&mut self, words: &str) {
+        self.0 += words;
+        self.0.push('\n');
+    }
+
+    fn blank(&mut self) {
+        self.0.push('\n');
+    }
+
+    fn item(&mut self, name: &str, words: &str) {
+        self.wrapped(words, &format!("{name:<9}"), &" ".repeat(9));
+    }
+
+    fn text(&mut self, words: &str) {
+        self.wrapped(words, "  ", "  ");
+    }
+
+    fn bullet(&mut self, words: &str) {
+        self.wrapped(words, "- ", "  ");
+    }
+
+    fn numbered(&mut self, number: usize, words: &str, group: &str) {
+        self.wrapped(words, &format!("  [ ] {number}. "), "         ");
+        self.wrapped(&format!("group {group}"), "         ", "         ");
+    }
+
+    fn wrapped(&mut self, words: &str, first: &str, rest: &str) {
+        let mut line = first.to_owned();
+        let mut begun = false;
+        for word in words.split_whitespace() {
+            if begun && line.chars().count() + 1 + word.chars().count() > COLUMNS {
+                self.line(line.trim_end());
+                line = rest.to_owned();
+                begun = false;
+            }
+            if begun {
+                line.push(' ');
+            }
+            line += word;
+            begun = true;
+        }
+        self.line(line.trim_end());
+    }
+}
