@@ -1,6 +1,6 @@
 //! Marks that can be taken for one another when one of them is read upside down.
 
-use outline::{Motion, Point, Shape, Vec2, overlap};
+use outline::{Motion, Shape, overlap};
 
 /// What tells a figure that can be read upside down from its twin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -67,9 +67,15 @@ pub fn reads_upside_down(text: &str) -> Option<String> {
     (!text.is_empty()).then(|| text.chars().rev().map(turned).collect::<Option<String>>())?
 }
 
-/// A mark in a box of 64 x 64 cells about its middle, at a scale that its larger side fills.
+/// Arcs of a glyph are short: this many chords each are far below a cell.
+const CHORDS: usize = 2;
+
+/// Rows of a raster; its columns are the bits of a word, half as wide as the rows are high.
+const ROWS: usize = 32;
+
+/// A mark in a box of 32 rows and 64 columns about its middle, at a scale that its larger side fills.
 struct Raster {
-    rows: [u64; 64],
+    rows: [u64; ROWS],
     size: f64,
 }
 
@@ -79,34 +85,51 @@ impl Raster {
         let size = bounds.width().max(bounds.height()).max(1e-9);
         let centre = bounds.center();
         let cell = size / 64.0;
-        let mut rows = [0u64; 64];
-        let pieces: Vec<outline::Segment> = shape
-            .loops()
-            .iter()
-            .flat_map(|one| one.segments())
-            .collect();
-        for (k, row) in rows.iter_mut().enumerate() {
-            let y = centre.y + (k as f64 + 0.5 - 32.0) * cell;
-            let mut crossings: Vec<f64> = Vec::new();
-            for piece in &pieces {
-                crossings_of(piece, y, &mut crossings);
-            }
-            crossings.sort_by(f64::total_cmp);
-            for pair in crossings.chunks_exact(2) {
-                let column =
-                    |x: f64| ((x - centre.x) / cell + 32.0).round().clamp(0.0, 64.0) as u32;
-                for bit in column(pair[0])..column(pair[1]) {
-                    *row |= 1 << bit;
+        // Where each row's middle line crosses the outline.
+        let mut crossings: Vec<(usize, f64)> = Vec::with_capacity(8 * ROWS);
+        let row_of = |y: f64| (y - centre.y) / (2.0 * cell) + (ROWS as f64 - 1.0) / 2.0;
+        for piece in shape.loops().iter().flat_map(|one| one.segments()) {
+            let chords = if matches!(piece, outline::Segment::Line { .. }) {
+                1
+            } else {
+                CHORDS
+            };
+            let mut a = piece.from();
+            for k in 1..=chords {
+                let b = piece.point_at(k as f64 / chords as f64);
+                let (low, high) = (row_of(a.y.min(b.y)), row_of(a.y.max(b.y)));
+                // A chord crosses the rows above its lower end up to its upper end, so that ends count once.
+                for row in
+                    (low.floor() as i64 + 1).max(0)..=(high.floor() as i64).min(ROWS as i64 - 1)
+                {
+                    let t = (row as f64 - row_of(a.y)) / (row_of(b.y) - row_of(a.y));
+                    crossings.push((row as usize, a.x + t * (b.x - a.x)));
                 }
+                a = b;
             }
+        }
+        crossings.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        let mut rows = [0u64; ROWS];
+        for pair in crossings.chunks_exact(2) {
+            let column = |x: f64| ((x - centre.x) / cell + 32.0).round().clamp(0.0, 64.0) as u32;
+            let (from, to) = (column(pair[0].1), column(pair[1].1));
+            // Bits from `from` up to `to`, of which there may be 64.
+            let below = |bits: u32| {
+                if bits >= 64 {
+                    u64::MAX
+                } else {
+                    (1 << bits) - 1
+                }
+            };
+            rows[pair[0].0] |= below(to) & !below(from);
         }
         Raster { rows, size }
     }
 
     fn turned(&self) -> Raster {
-        let mut rows = [0u64; 64];
+        let mut rows = [0u64; ROWS];
         for (k, row) in self.rows.iter().enumerate() {
-            rows[63 - k] = row.reverse_bits();
+            rows[ROWS - 1 - k] = row.reverse_bits();
         }
         Raster {
             rows,
@@ -125,25 +148,5 @@ impl Raster {
             either += (a | b).count_ones();
         }
         f64::from(both) / f64::from(either.max(1))
-    }
-}
-
-/// Where a level line crosses a piece; ends count once, at their lower side.
-fn crossings_of(piece: &outline::Segment, y: f64, out: &mut Vec<f64>) {
-    /// Arcs of a glyph are short: three chords each are far below a cell.
-    const CHORDS: usize = 3;
-    let chords = if matches!(piece, outline::Segment::Line { .. }) {
-        1
-    } else {
-        CHORDS
-    };
-    let mut a: Point = piece.from();
-    for k in 1..=chords {
-        let b = piece.point_at(k as f64 / chords as f64);
-        if (a.y <= y) != (b.y <= y) {
-            let along: Vec2 = b - a;
-            out.push(a.x + along.x * (y - a.y) / along.y);
-        }
-        a = b;
     }
 }

@@ -1,7 +1,8 @@
 //! The thinnest stroke of a filled shape, and the narrowest gap between its parts.
 //!
 //! From points along the edge a ray goes straight inwards (or outwards); where it leaves again, the two edges must
-//! face each other, within 45 degrees, for their distance to be a stroke: so sharp corners, which have no width, do not count.
+//! face each other, within 45 degrees, for their distance to be a stroke. A place beside a sharp tip is not one either: there the
+//! area tapers to nothing, which an engraving may do.
 
 use crate::edges::Edges;
 use crate::piece::Piece;
@@ -35,13 +36,14 @@ pub fn narrowest_gap(shape: &Shape) -> Option<Neck> {
 /// `side` +1 looks to the right of the way the curves run: out of the filled area; -1 into it.
 fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
     let edges = Edges::of_pieces(shape.loops().iter().flat_map(Curve::pieces).collect());
+    let rims = Rims::of(shape, &edges.pieces, side);
     let mut best: Option<Neck> = None;
     for (i, piece) in edges.pieces.iter().enumerate() {
         for share in RAYS {
             let (p, along) = piece.at(share);
             let ray = side * Vec2::new(along.y, -along.x);
             let limit = best.map_or(f64::INFINITY, |neck| neck.width);
-            if let Some((t, normal)) = first_hit(&edges, i, p, ray, limit, side)
+            if let Some((t, normal, j)) = first_hit(&edges, i, p, ray, limit, side)
                 && normal.dot(ray) < FACING
             {
                 best = Some(Neck {
@@ -54,7 +56,57 @@ fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
     best
 }
 
-/// Distance along a ray to the first other edge, and that edge's own normal on the ray's side.
+/// A tip within this many widths along the edge makes a place narrow.
+const REACH: f64 = 10.0;
+/// Corners that turn by more than this are tips: an angle of less than 75 degrees is left between their sides.
+const TIP: f64 = 105.0 * std::f64::consts::PI / 180.0;
+
+/// How the pieces follow each other round their curves.
+struct Rims {
+    /// For each piece: first and number of the pieces of its curve, its length, and whether a tip follows it.
+    pieces: Vec<(usize, usize, f64, bool)>,
+}
+
+impl Rims {
+    fn of(shape: &Shape, pieces: &[Piece], side: f64) -> Rims {
+        let mut all = Vec::with_capacity(pieces.len());
+        let mut first = 0;
+        for curve in shape.loops() {
+            let count = curve.pieces().count();
+            for k in 0..count {
+                let (here, next) = (&pieces[first + k], &pieces[first + (k + 1) % count]);
+                let (out, on) = (here.at(1.0).1, next.at(0.0).1);
+                // The filled area lies to the left: its tips turn left, those of the open area right.
+                let turn = -side * out.cross(on).atan2(out.dot(on));
+                all.push((first, count, here.segment().length(), turn > TIP));
+            }
+            first += count;
+        }
+        Rims { pieces: all }
+    }
+
+    /// Whether the shorter way round the curve from one piece to another, at most `reach` long, passes a tip.
+    fn beside_tip(&self, one: usize, other: usize, reach: f64) -> bool {
+        let (first, count, ..) = self.pieces[one];
+        if self.pieces[other].0 != first {
+            return false;
+        }
+        let passes = |from: usize, to: usize| {
+            let (mut k, mut length) = (from, 0.0);
+            while k != to && length < reach {
+                if self.pieces[k].3 {
+                    return true;
+                }
+                k = first + (k - first + 1) % count;
+                length += self.pieces[k].2;
+            }
+            false
+        };
+        passes(one, other) || passes(other, one)
+    }
+}
+
+/// Distance along a ray to the first other edge, that edge's own normal on the ray's side, and which piece it is.
 fn first_hit(
     edges: &Edges,
     skip: usize,
@@ -62,15 +114,15 @@ fn first_hit(
     ray: Vec2,
     limit: f64,
     side: f64,
-) -> Option<(f64, Vec2)> {
-    let mut best: Option<(f64, Vec2)> = None;
+) -> Option<(f64, Vec2, usize)> {
+    let mut best: Option<(f64, Vec2, usize)> = None;
     for (j, piece) in edges.pieces.iter().enumerate() {
         let mut offer = |t: f64, q: Point| {
             // The ray starts on piece `skip`: only a far hit on that same piece counts.
             let floor = if j == skip { 1e-6 } else { 1e-9 };
             if t > floor && t < best.map_or(limit, |b| b.0) {
                 let along = piece.along(q);
-                best = Some((t, side * Vec2::new(along.y, -along.x)));
+                best = Some((t, side * Vec2::new(along.y, -along.x), j));
             }
         };
         match piece {

@@ -440,7 +440,7 @@ const COUNTER_OWN: &[Param] = &[
     param(
         "label_height",
         Length(1.0, 40.0),
-        Derived("0.7 of the marks' height, less where it does not fit"),
+        Derived("0.8 of the marks' height, less where it does not fit"),
         "height of the label's capitals",
         OWN,
     ),

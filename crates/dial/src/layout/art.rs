@@ -10,15 +10,15 @@ use outline::{Curve, Edges, Motion, Point, Shape, Vec2};
 /// Least distance of art from windows, pockets, the plate's edge and other art (half of the usual plate; our own proposal).
 const CLEAR: f64 = 1.5;
 /// A default label is this share of the marks' height, a symbol this many times it.
-const LABEL: f64 = 0.7;
+const LABEL: f64 = 0.8;
 const SYMBOL: f64 = 1.4;
 /// Default art is not made smaller than this: below it a label of common fonts has strokes under
 /// 0.3 mm, the least engraved stroke in wood (common practice).
 const SMALLEST: f64 = 1.8;
 /// Signs beside a notch.
-const SIGN: f64 = 2.4;
+const SIGN: f64 = 3.2;
 const SIGN_WEIGHT: Weight = Weight::Bold;
-const LABEL_WEIGHT: Weight = Weight::Medium;
+const LABEL_WEIGHT: Weight = Weight::SemiBold;
 
 /// All art of the cover.
 pub(super) fn all(

@@ -42,15 +42,15 @@ pub struct Laid {
 pub fn assemble(design: &Design) -> Result<Laid, Vec<Mistake>> {
     let inscribed = marks::inscribe_all(design)?;
     let kind = cover::kind(design);
-    let directions = places::directions(design, kind);
+    let directions = places::directions(design, kind, &inscribed);
     let fitted = wheel::fit_all(design, &inscribed, &directions);
     let places = places::place(design, kind, &directions, &fitted);
     let outline = cover::outline(design, kind, &places)?;
     let notches = notch::all(design, &outline, &places)?;
     let plate = cover::plate(design, &outline, &notches)?;
+    let sizing = size::explain(design, &inscribed, &directions, &fitted);
     let wheels = assemble_wheels(design, inscribed, &fitted, &places, notches);
     let art = art::all(design, &plate, &wheels)?;
-    let sizing = size::explain(design, &directions, &fitted);
     let turn_axis = match design.turn_over {
         TurnOver::Sideways => Axis::vertical(0.0),
         TurnOver::Endways => Axis::horizontal(0.0),

@@ -1,5 +1,6 @@
 //! Where the wheels lie in the cover, and to which side each window and notch looks.
 
+use super::marks::{self, Inscribed};
 use super::wheel::Fitted;
 use crate::assembled::Sense;
 use crate::design::{Design, Half, OutlineKind, Running};
@@ -44,12 +45,13 @@ impl Setting {
             n if n <= 3 => Setting::Rows(vec![n]),
             4 => Setting::Rows(vec![2, 2]),
             5 => Setting::Rows(vec![3, 2]),
-            _ => Setting::Rows(vec![3, 3]),
+            _ => Setting::Rows(vec![2, 2, 2]),
         }
     }
 
-    /// Windows look to the middle of the cover, notches to its nearest edge.
-    fn direction(&self, index: usize) -> Direction {
+    /// Notches look to the cover's nearest edge. Windows look where the marks travel along their shorter side, since that makes
+    /// the smaller wheel: to the side for marks that are wider than high (`wide`), else to the cover's middle.
+    fn direction(&self, index: usize, wide: bool) -> Direction {
         match self {
             Setting::Ring(n) => {
                 let out = UP - TAU * index as f64 / *n as f64;
@@ -60,24 +62,24 @@ impl Setting {
             }
             Setting::Rows(rows) => {
                 let (row, column) = seat(rows, index);
-                let facing = rows[row] == 2 && rows.iter().all(|&wheels| wheels == 2);
-                match (facing, column, row, rows.len()) {
-                    (true, 0, _, _) => Direction {
-                        window: RIGHT,
-                        notch: LEFT,
-                    },
-                    (true, _, _, _) => Direction {
-                        window: LEFT,
-                        notch: RIGHT,
-                    },
-                    (false, _, 0, 2) => Direction {
-                        window: DOWN,
-                        notch: UP,
-                    },
-                    _ => Direction {
-                        window: UP,
-                        notch: DOWN,
-                    },
+                if rows.iter().all(|&wheels| wheels == 2) {
+                    // Two columns face each other across the middle.
+                    let (window, notch) = if column == 0 {
+                        (RIGHT, LEFT)
+                    } else {
+                        (LEFT, RIGHT)
+                    };
+                    return Direction { window, notch };
+                }
+                let (inwards, notch) = if row == 0 && rows.len() == 2 {
+                    (DOWN, UP)
+                } else {
+                    (UP, DOWN)
+                };
+                // 12 and 9 o'clock are the handbook's places (MIL-STD-1472E 5.2.3.3.3).
+                Direction {
+                    window: if wide { LEFT } else { inwards },
+                    notch,
                 }
             }
         }
@@ -149,11 +151,8 @@ fn rows_of(rows: &[usize], fitted: &[Fitted], gap: f64) -> Vec<Point> {
             .map(|fit| fit.radius)
             .collect();
         let tallest = radii.iter().copied().fold(0.0, f64::max);
-        let y = match (rows.len(), row) {
-            (1, _) => 0.0,
-            (_, 0) => tallest + gap / 2.0,
-            _ => -(tallest + gap / 2.0),
-        };
+        let pitch = 2.0 * tallest + gap;
+        let y = pitch * ((rows.len() - 1) as f64 / 2.0 - row as f64);
         let width = 2.0 * radii.iter().sum::<f64>() + gap * (wheels - 1) as f64;
         let mut x = -width / 2.0;
         for radius in radii {
@@ -166,11 +165,16 @@ fn rows_of(rows: &[usize], fitted: &[Fitted], gap: f64) -> Vec<Point> {
 }
 
 /// Angles of all windows and notches: asked for, mirrored from the master half, or by the setting.
-pub(super) fn directions(design: &Design, kind: OutlineKind) -> Vec<Direction> {
+pub(super) fn directions(
+    design: &Design,
+    kind: OutlineKind,
+    inscribed: &[Vec<Inscribed>],
+) -> Vec<Direction> {
     let setting = Setting::of(design.counters.len(), kind);
     (0..design.counters.len())
         .map(|i| {
-            let usual = setting.direction(i);
+            let around = marks::around(&inscribed[i]);
+            let usual = setting.direction(i, around.width() > around.height());
             let window = |k: usize| design.counters[k].window.angle;
             let notch = |k: usize| design.counters[k].notch.angle;
             Direction {

@@ -1,10 +1,11 @@
 //! What drove the size of each wheel, in words.
 
-use super::marks;
+use super::marks::Inscribed;
 use super::places::Direction;
 pub use super::wheel::Driver;
 use super::wheel::{self, Fitted};
 use crate::design::Design;
+use outline::Point;
 
 /// Why a wheel is as large as it is.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,15 +27,20 @@ pub struct Sizing {
 /// What smaller marks would need.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Smaller {
-    /// Height of all marks of the dial relative to now: e.g. 0.9.
+    /// Height of the marks, in mm; those of the other wheels are smaller alike.
     pub height: f64,
     /// Diameter over the rim.
     pub diameter: f64,
 }
 
 /// Tells for each wheel what drove its size, and what marks half a millimetre smaller would need.
-pub(super) fn explain(design: &Design, directions: &[Direction], fitted: &[Fitted]) -> Vec<Sizing> {
-    let smaller = smaller(design, directions);
+pub(super) fn explain(
+    design: &Design,
+    inscribed: &[Vec<Inscribed>],
+    directions: &[Direction],
+    fitted: &[Fitted],
+) -> Vec<Sizing> {
+    let smaller = smaller(design, inscribed, directions);
     fitted
         .iter()
         .enumerate()
@@ -44,9 +50,9 @@ pub(super) fn explain(design: &Design, directions: &[Direction], fitted: &[Fitte
             driver: fit.driver,
             mark_height: design.counters[i].mark.height,
             stops: design.counters[i].marks.len(),
-            smaller: smaller.as_ref().map(|small| Smaller {
+            smaller: Some(Smaller {
                 height: reduced(design.counters[i].mark.height),
-                diameter: 2.0 * small[i].radius,
+                diameter: 2.0 * smaller[i].radius,
             }),
         })
         .collect()
@@ -60,16 +66,16 @@ fn reduced(height: f64) -> f64 {
     }
 }
 
-fn smaller(design: &Design, directions: &[Direction]) -> Option<Vec<Fitted>> {
+/// The sizes of all wheels with somewhat smaller marks: outlines scale, margins do not.
+fn smaller(design: &Design, inscribed: &[Vec<Inscribed>], directions: &[Direction]) -> Vec<Fitted> {
     let mut small = design.clone();
-    for counter in &mut small.counters {
-        counter.mark.height = reduced(counter.mark.height);
+    let mut marks = inscribed.to_vec();
+    for (counter, marks) in small.counters.iter_mut().zip(&mut marks) {
+        let height = reduced(counter.mark.height);
+        for mark in marks {
+            mark.shape = mark.shape.scaled(Point::ZERO, height / counter.mark.height);
+        }
+        counter.mark.height = height;
     }
-    let inscribed = small
-        .counters
-        .iter()
-        .map(|counter| marks::inscribe(counter, counter.mark.height))
-        .collect::<Result<Vec<_>, _>>()
-        .ok()?;
-    Some(wheel::fit_all(&small, &inscribed, directions))
+    wheel::fit_all(&small, &marks, directions)
 }

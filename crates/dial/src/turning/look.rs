@@ -85,7 +85,7 @@ pub(super) fn wheel(wheel: &Wheel) -> WheelTurns {
     let stops: Vec<Stop> = (0..wheel.marks.len()).map(|k| stop(&turned, k)).collect();
     WheelTurns {
         name: wheel.name.clone(),
-        next_from: comes_from(wheel, 0),
+        next_from: comes_from(&turned, 0),
         stops,
     }
 }
@@ -98,7 +98,7 @@ fn stop(turned: &Turned, k: usize) -> Stop {
     let (other, other_distance) = nearest_other(turned, k, &motion);
     let up = motion.apply_vec(wheel.marks[k].up);
     let lean = up.x.atan2(up.y).abs();
-    let in_order = runs_as_asked(wheel, k);
+    let in_order = runs_as_asked(turned, k);
     let mut faults = Vec::new();
     if shown.seen < 1.0 {
         faults.push(Fault::NotWhole);
@@ -278,10 +278,9 @@ fn neighbour_seen(turned: &Turned, k: usize) -> f64 {
 }
 
 /// Where the next mark of the sequence lies, seen from the window, when stop `k` is shown.
-fn comes_from(wheel: &Wheel, k: usize) -> Vec2 {
-    let next = (k + 1) % wheel.marks.len();
-    let motion = Motion::turn(wheel.centre, wheel.turned_to(k));
-    let away = motion.apply(wheel.marks[next].shape.bounds().center()) - wheel.window.centre;
+fn comes_from(turned: &Turned, k: usize) -> Vec2 {
+    let next = (k + 1) % turned.marks.len();
+    let away = turned.motion(k).apply(turned.marks[next].middle) - turned.wheel.window.centre;
     if away.hypot() > 0.0 {
         away / away.hypot()
     } else {
@@ -290,15 +289,16 @@ fn comes_from(wheel: &Wheel, k: usize) -> Vec2 {
 }
 
 /// Whether the next mark lies where the asked running puts it, measured on the marks as they lie.
-fn runs_as_asked(wheel: &Wheel, k: usize) -> bool {
+fn runs_as_asked(turned: &Turned, k: usize) -> bool {
+    let wheel = turned.wheel;
     // Two stops lie opposite each other: there is no way round.
     if wheel.marks.len() < 3 {
         return true;
     }
     let next = (k + 1) % wheel.marks.len();
-    let seat = |j: usize| wheel.marks[j].shape.bounds().center() - wheel.centre;
+    let seat = |j: usize| turned.marks[j].middle - wheel.centre;
     let anticlockwise = seat(k).cross(seat(next)) > 0.0;
-    let from_there = || comes_from(wheel, k).dot(layout::next_from(wheel.window.angle)) > 0.0;
+    let from_there = || comes_from(turned, k).dot(layout::next_from(wheel.window.angle)) > 0.0;
     match wheel.asked.running {
         Running::Alike => from_there(),
         Running::AlikeReversed => !from_there(),
