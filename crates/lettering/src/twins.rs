@@ -36,7 +36,7 @@ pub fn upside_down_twins(marks: &[&Shape]) -> Vec<Twin> {
     for first in 0..marks.len() {
         for second in first + 1..marks.len() {
             // A coarse raster settles nearly all pairs; it is within a few per cent.
-            if turned[first].overlap(&rasters[second]) < TWIN_LIMIT - 0.12 {
+            if turned[first].overlap(&rasters[second]) < TWIN_LIMIT - 0.06 {
                 continue;
             }
             let middle = |shape: &Shape| shape.bounds().center();

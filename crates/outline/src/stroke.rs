@@ -45,6 +45,7 @@ fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
             let limit = best.map_or(f64::INFINITY, |neck| neck.width);
             if let Some((t, normal, j)) = first_hit(&edges, i, p, ray, limit, side)
                 && normal.dot(ray) < FACING
+                && !rims.beside_tip(i, j, t)
             {
                 best = Some(Neck {
                     width: t,
@@ -56,15 +57,23 @@ fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
     best
 }
 
-/// A tip within this many widths along the edge makes a place narrow.
-const REACH: f64 = 10.0;
 /// Corners that turn by more than this are tips: an angle of less than 75 degrees is left between their sides.
 const TIP: f64 = 105.0 * std::f64::consts::PI / 180.0;
+/// Beside a tip of angle a the way round it is 1 / sin(a/2) times as long as the area is wide; this much more is still beside it.
+const BESIDE: f64 = 1.5;
 
 /// How the pieces follow each other round their curves.
 struct Rims {
-    /// For each piece: first and number of the pieces of its curve, its length, and whether a tip follows it.
-    pieces: Vec<(usize, usize, f64, bool)>,
+    pieces: Vec<Follows>,
+}
+
+/// One piece: the first and the number of the pieces of its curve, its length, and how far a tip that follows it
+/// reaches, in widths; 0 without a tip.
+struct Follows {
+    first: usize,
+    count: usize,
+    length: f64,
+    tip_reach: f64,
 }
 
 impl Rims {
@@ -78,27 +87,28 @@ impl Rims {
                 let (out, on) = (here.at(1.0).1, next.at(0.0).1);
                 // The filled area lies to the left: its tips turn left, those of the open area right.
                 let turn = -side * out.cross(on).atan2(out.dot(on));
-                all.push((first, count, here.segment().length(), turn > TIP));
+                let tip_reach = if turn > TIP { BESIDE / (turn / 2.0).cos().max(0.05) } else { 0.0 };
+                all.push(Follows { first, count, length: here.segment().length(), tip_reach });
             }
             first += count;
         }
         Rims { pieces: all }
     }
 
-    /// Whether the shorter way round the curve from one piece to another, at most `reach` long, passes a tip.
-    fn beside_tip(&self, one: usize, other: usize, reach: f64) -> bool {
-        let (first, count, ..) = self.pieces[one];
-        if self.pieces[other].0 != first {
+    /// Whether a place of this width between two pieces lies beside a tip.
+    fn beside_tip(&self, one: usize, other: usize, width: f64) -> bool {
+        let Follows { first, count, .. } = self.pieces[one];
+        if self.pieces[other].first != first {
             return false;
         }
         let passes = |from: usize, to: usize| {
             let (mut k, mut length) = (from, 0.0);
-            while k != to && length < reach {
-                if self.pieces[k].3 {
+            while k != to {
+                if length < self.pieces[k].tip_reach * width {
                     return true;
                 }
                 k = first + (k - first + 1) % count;
-                length += self.pieces[k].2;
+                length += self.pieces[k].length;
             }
             false
         };
