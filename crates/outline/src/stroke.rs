@@ -87,8 +87,17 @@ impl Rims {
                 let (out, on) = (here.at(1.0).1, next.at(0.0).1);
                 // The filled area lies to the left: its tips turn left, those of the open area right.
                 let turn = -side * out.cross(on).atan2(out.dot(on));
-                let tip_reach = if turn > TIP { BESIDE / (turn / 2.0).cos().max(0.05) } else { 0.0 };
-                all.push(Follows { first, count, length: here.segment().length(), tip_reach });
+                let tip_reach = if turn > TIP {
+                    BESIDE / (turn / 2.0).cos().max(0.05)
+                } else {
+                    0.0
+                };
+                all.push(Follows {
+                    first,
+                    count,
+                    length: here.segment().length(),
+                    tip_reach,
+                });
             }
             first += count;
         }

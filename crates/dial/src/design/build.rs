@@ -92,12 +92,13 @@ impl Scope<'_> {
     }
 }
 
-/// Builds the design; what cannot be built is told.
-pub(crate) fn design(reading: Reading, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
+/// Builds as much of the design as can be built, and tells what cannot: a stock that is not there is stood in for by another, a
+/// counter without marks left out, so that the rest can still be looked at. `None` when there is no stock at all.
+pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>, Vec<Mistake>) {
     let mut mistakes = Vec::new();
-    let own = stocks(&reading);
+    let own = stocks(reading);
     let dial = Scope {
-        reading: &reading,
+        reading,
         bases: vec![String::new()],
     };
     let cover_stock = stock(&dial, "cover.stock", &own, workshop, &mut mistakes);
@@ -120,18 +121,19 @@ pub(crate) fn design(reading: Reading, workshop: &Workshop) -> Result<Design, Ve
         });
     }
     let all: Vec<CounterDesign> = (0..counters.min(MOST_COUNTERS))
-        .filter_map(|i| counter(&reading, i, &mut mistakes))
+        .filter_map(|i| counter(reading, i, &mut mistakes))
         .collect();
     let art: Vec<ArtDesign> = (0..dial.tables("cover.art"))
-        .filter_map(|i| art(&reading, i, &mut mistakes))
+        .filter_map(|i| art(reading, i, &mut mistakes))
         .collect();
-    let (Some(cover_stock), Some(wheel_stock), true) =
-        (cover_stock, wheel_stock, mistakes.is_empty())
+    let stand_in = || own.first().or(workshop.stocks.first()).cloned();
+    let (Some(cover_stock), Some(wheel_stock)) =
+        (cover_stock.or_else(stand_in), wheel_stock.or_else(stand_in))
     else {
-        return Err(mistakes);
+        return (None, mistakes);
     };
     let choice = |path: &str| dial.text_or_default(path);
-    Ok(Design {
+    let design = Design {
         name: dial.text("name").unwrap_or_default().to_owned(),
         show: if choice("show") == "inch" {
             Units::Inches
@@ -182,7 +184,8 @@ pub(crate) fn design(reading: Reading, workshop: &Workshop) -> Result<Design, Ve
         },
         counters: all,
         spans: reading.spans.clone(),
-    })
+    };
+    (Some(design), mistakes)
 }
 
 fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<CounterDesign> {

@@ -303,24 +303,16 @@ pub fn read(text: &str, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
     };
     let mut mistakes = reading.mistakes.clone();
     mistakes.extend(clash::exclusive(&reading, counters));
-    let again = reader::Reading {
-        values: reading.values.clone(),
-        spans: reading.spans.clone(),
-        mistakes: Vec::new(),
-    };
-    match build::design(reading, workshop) {
-        Ok(design) => {
-            mistakes.extend(clash::measures(&again, &design));
-            if mistakes.is_empty() {
-                Ok(design)
-            } else {
-                Err(in_order(mistakes))
-            }
-        }
-        Err(more) => {
-            mistakes.extend(more);
-            Err(in_order(mistakes))
-        }
+    let (design, more) = build::design(&reading, workshop);
+    mistakes.extend(more);
+    mistakes.extend(
+        design
+            .iter()
+            .flat_map(|design| clash::measures(&reading, design)),
+    );
+    match design {
+        Some(design) if mistakes.is_empty() => Ok(design),
+        _ => Err(in_order(mistakes)),
     }
 }
 

@@ -290,7 +290,7 @@ const WINDOW: &[Param] = &[
     param(
         "window.angle",
         Angle,
-        Derived("towards the cover's middle"),
+        Derived("towards the cover's middle, or to the side where that makes the smaller wheel"),
         "direction of the window from the wheel's middle",
         OWN,
     ),
@@ -440,7 +440,7 @@ const COUNTER_OWN: &[Param] = &[
     param(
         "label_height",
         Length(1.0, 40.0),
-        Derived("0.8 of the marks' height, less where it does not fit"),
+        Derived("0.8 of the marks' height and at least 3.8 mm, less where it does not fit"),
         "height of the label's capitals",
         OWN,
     ),

@@ -224,9 +224,17 @@ impl Reading {
             Ok(value) => {
                 self.values.insert(full.to_owned(), value);
             }
-            Err(Wrong { words, help, at }) => {
+            Err(Wrong {
+                words,
+                help,
+                at,
+                also,
+            }) => {
                 let what = format!("`{full}` is {}", param.kind.words());
                 self.mistake(at.unwrap_or_else(|| value.span()), what, words, help);
+                if let (Some(also), Some(mistake)) = (also, self.mistakes.last_mut()) {
+                    mistake.also.push(also);
+                }
             }
         }
     }
@@ -345,6 +353,7 @@ struct Wrong {
     words: String,
     help: String,
     at: Option<Span>,
+    also: Option<Label>,
 }
 
 fn wrong(words: impl Into<String>, help: impl Into<String>) -> Wrong {
@@ -352,6 +361,7 @@ fn wrong(words: impl Into<String>, help: impl Into<String>) -> Wrong {
         words: words.into(),
         help: help.into(),
         at: None,
+        also: None,
     }
 }
 
@@ -485,16 +495,21 @@ fn enough(motifs: Vec<Motif>, spans: Vec<Span>) -> Result<Value, Wrong> {
     for (j, later) in motifs.iter().enumerate() {
         if let Some(i) = motifs[..j].iter().position(|one| one == later) {
             let twice = wrong(
-                format!(
-                    "“{}” stands here again: it is mark {} already",
-                    later.words(),
-                    i + 1
-                ),
+                format!("“{}” stands here again", later.words()),
                 "every stop shows another mark",
             );
-            return Err(match spans.get(j) {
-                Some(span) => twice.at(span.clone()),
-                None => twice,
+            return Err(match (spans.get(i), spans.get(j)) {
+                (Some(first), Some(again)) => {
+                    let also = Some(Label {
+                        span: first.clone(),
+                        words: "and here already".into(),
+                    });
+                    Wrong {
+                        also,
+                        ..twice.at(again.clone())
+                    }
+                }
+                _ => twice,
             });
         }
     }

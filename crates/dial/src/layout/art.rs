@@ -9,8 +9,10 @@ use outline::{Curve, Edges, Motion, Point, Shape, Vec2};
 
 /// Least distance of art from windows, pockets, the plate's edge and other art (half of the usual plate; our own proposal).
 const CLEAR: f64 = 1.5;
-/// A default label is this share of the marks' height, a symbol this many times it.
+/// A default label is this share of the marks' height, and at least so high that the thin places of m and n are wider than
+/// the least engraved stroke; a symbol is this many times the marks' height.
 const LABEL: f64 = 0.8;
+const LABEL_AT_LEAST: f64 = 3.8;
 const SYMBOL: f64 = 1.4;
 /// Default art is not made smaller than this: below it a label of common fonts has strokes under
 /// 0.3 mm, the least engraved stroke in wood (common practice).
@@ -81,9 +83,10 @@ enum Height {
 fn beside(counter: &CounterDesign) -> Vec<(Motif, Height, f64)> {
     let mut art = Vec::new();
     if !counter.label.is_empty() {
-        let height = counter
-            .label_height
-            .map_or(Height::AtMost(LABEL * counter.mark.height), Height::Asked);
+        let height = counter.label_height.map_or(
+            Height::AtMost((LABEL * counter.mark.height).max(LABEL_AT_LEAST)),
+            Height::Asked,
+        );
         art.push((Motif::Text(counter.label.clone()), height, 1.0));
     }
     if let Some(symbol) = counter.symbol {

@@ -27,7 +27,7 @@ pub(super) fn all(
         let depth = counter
             .notch
             .depth
-            .unwrap_or_else(|| shallowest(&counter.notch, place.radius, reach));
+            .unwrap_or_else(|| shallowest(&counter.notch, place.rim_radius, reach));
         notches.push(Notch {
             angle: place.notch_angle,
             width: counter.notch.width,

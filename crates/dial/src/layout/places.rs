@@ -1,7 +1,7 @@
 //! Where the wheels lie in the cover, and to which side each window and notch looks.
 
 use super::marks::{self, Inscribed};
-use super::wheel::Fitted;
+use super::wheel::{self, Fitted};
 use crate::assembled::Sense;
 use crate::design::{Design, Half, OutlineKind, Running};
 use outline::{Point, Vec2};
@@ -21,6 +21,8 @@ pub(super) struct Place {
     pub(super) window_angle: f64,
     pub(super) notch_angle: f64,
     pub(super) radius: f64,
+    /// Radius of the rim's lowest place: what a finger reaches for sure.
+    pub(super) rim_radius: f64,
 }
 
 const UP: f64 = FRAC_PI_2;
@@ -205,6 +207,7 @@ pub(super) fn place(
                 window_angle: directions[i].window,
                 notch_angle: directions[i].notch,
                 radius: fitted[i].radius,
+                rim_radius: fitted[i].radius - wheel::scoop_depth(fitted[i].rim),
             }
         })
         .collect()
