@@ -6,7 +6,7 @@
 
 use crate::edges::Edges;
 use crate::piece::Piece;
-use crate::{Curve, Shape};
+use crate::{Curve, Segment, Shape};
 use kurbo::{Point, Vec2};
 
 /// A narrow place.
@@ -18,8 +18,9 @@ pub struct Neck {
     pub at: Point,
 }
 
-/// Places along each piece from which a ray is sent.
-const RAYS: [f64; 3] = [0.15, 0.5, 0.85];
+/// Rays sent from each piece, at least; and one for each so many radians of an arc.
+const RAYS: f64 = 3.0;
+const RAY_EVERY: f64 = 0.15;
 /// Edges face each other when the cosine between their normals is below this: 45 degrees off opposite.
 const FACING: f64 = -std::f64::consts::FRAC_1_SQRT_2;
 
@@ -39,8 +40,12 @@ fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
     let rims = Rims::of(shape, &edges.pieces, side);
     let mut best: Option<Neck> = None;
     for (i, piece) in edges.pieces.iter().enumerate() {
-        for share in RAYS {
-            let (p, along) = piece.at(share);
+        let rays = match piece.segment() {
+            Segment::Arc { sweep, .. } => RAYS.max((sweep.abs() / RAY_EVERY).ceil()),
+            Segment::Line { .. } => RAYS,
+        };
+        for k in 0..rays as usize {
+            let (p, along) = piece.at((k as f64 + 0.5) / rays);
             let ray = side * Vec2::new(along.y, -along.x);
             let limit = best.map_or(f64::INFINITY, |neck| neck.width);
             if let Some((t, normal, j)) = first_hit(&edges, i, p, ray, limit, side)
