@@ -96,6 +96,7 @@ pub(super) fn smallest(
         }
         WindowKind::RingSector => sector(counter, marks, angle, distance),
     };
+    opening = pushed_out(opening, counter, marks, angle, distance);
     opening.width = counter.window.width.unwrap_or(opening.width);
     opening.height = counter.window.height.unwrap_or(opening.height);
     if opening.kind == WindowKind::Round {
@@ -104,38 +105,40 @@ pub(super) fn smallest(
     opening
 }
 
-/// The box of the marks grown by the margin has corners of just that radius; larger corners push the
-/// sides out until the outlines themselves keep the margin.
+/// The box of the marks grown by the margin.
 fn rectangle(counter: &CounterDesign, marks: &[Inscribed]) -> Opening {
     let margin = counter.mark.margin;
     let size = around(marks).size();
-    let corner = counter.window.corner.unwrap_or(margin);
-    let grown = |by: f64| Opening {
+    Opening {
         kind: WindowKind::RoundedRectangle,
-        width: size.width + 2.0 * (margin + by),
-        height: size.height + 2.0 * (margin + by),
-        corner: corner.min(size.width.min(size.height) / 2.0 + margin + by),
-    };
-    if corner <= margin {
-        return grown(0.0);
+        width: size.width + 2.0 * margin,
+        height: size.height + 2.0 * margin,
+        corner: counter.window.corner.unwrap_or(margin),
     }
+}
+
+/// Corners no rounder than the margin take nothing from it: the opening is the union of discs of that radius. Rounder
+/// ones push the sides out until the outlines themselves keep the margin.
+fn pushed_out(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
+    let margin = counter.mark.margin;
+    if opening.kind == WindowKind::Round || opening.corner <= margin {
+        return opening;
+    }
+    let grown = |by: f64| Opening { width: opening.width + 2.0 * by, height: opening.height + 2.0 * by, ..opening };
+    let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
     let edges: Vec<Edges> = marks.iter().map(|mark| Edges::of(&mark.shape)).collect();
     let keeps = |by: f64| {
-        let curve = grown(by).edge(Point::ZERO, 0.0, 0.0);
+        let curve = grown(by).edge(wheel, angle, distance);
         let edge = Edges::of_curve(&curve);
         marks.iter().zip(&edges).all(|(mark, edges)| {
             inside(&curve, &mark.shape) && edges.nearest_under(&edge, margin - NEAR).is_none()
         })
     };
     // With the sides pushed out by the whole radius the corners no longer matter.
-    let (mut low, mut high) = (0.0, corner);
+    let (mut low, mut high) = (0.0, opening.corner);
     while high - low > NEAR {
         let middle = (low + high) / 2.0;
-        if keeps(middle) {
-            high = middle
-        } else {
-            low = middle
-        }
+        if keeps(middle) { high = middle } else { low = middle }
     }
     grown(high)
 }
@@ -190,44 +193,66 @@ fn half_angle_of(pieces: &[outline::Segment], angle: f64, margin: f64) -> f64 {
     widest
 }
 
-/// Widens an opening along the way the marks travel until at least `share` of the width of each neighbour is seen.
-pub(super) fn widened(
-    opening: Opening,
-    counter: &CounterDesign,
-    marks: &[Inscribed],
-    angle: f64,
-    distance: f64,
-) -> Opening {
-    let Some(share) = neighbours_share(&counter.window) else {
-        return opening;
-    };
-    let step = std::f64::consts::TAU / marks.len() as f64;
-    let travel = Vec2::from_angle(angle + std::f64::consts::FRAC_PI_2);
-    let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
-    let mut half: f64 = 0.0;
-    for mark in marks {
-        for turn in [step, -step] {
-            let there = mark.shape.moved(&Motion::turn(wheel, turn)).bounds();
-            // Along the axis the marks mainly travel, from the near side of the neighbour inwards.
-            let (near, size) = if travel.x.abs() > travel.y.abs() {
-                (there.x0.abs().min(there.x1.abs()), there.width())
-            } else {
-                (there.y0.abs().min(there.y1.abs()), there.height())
-            };
-            half = half.max(near + share * size);
-        }
-    }
-    let mut wide = opening;
-    let sideways = travel.x.abs() > travel.y.abs();
-    match opening.kind {
-        WindowKind::RoundedRectangle if !sideways => {
-            wide.height = counter.window.height.unwrap_or(wide.height.max(2.0 * half))
+/// Widens an opening along the way the marks travel until at least the asked share of the width of each neighbour is seen.
+pub(super) fn widened(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
+    let Some(share) = neighbours_share(&counter.window) else { return opening };
+    let neighbours = Neighbours::of(marks, angle, distance);
+    let sized = |along: f64| match opening.kind {
+        WindowKind::RoundedRectangle if !neighbours.sideways => {
+            Opening { height: counter.window.height.unwrap_or(along), ..opening }
         }
         WindowKind::Round => {
-            wide.width = counter.window.width.unwrap_or(wide.width.max(2.0 * half));
-            wide.height = wide.width;
+            let across = counter.window.width.unwrap_or(along);
+            Opening { width: across, height: across, ..opening }
         }
-        _ => wide.width = counter.window.width.unwrap_or(wide.width.max(2.0 * half)),
+        _ => Opening { width: counter.window.width.unwrap_or(along), ..opening },
+    };
+    let least = match opening.kind {
+        WindowKind::RoundedRectangle if !neighbours.sideways => opening.height,
+        _ => opening.width,
+    };
+    let (mut low, mut high) = (least, least + 4.0 * neighbours.reach);
+    if neighbours.seen(&sized(low), share) {
+        return sized(low);
     }
-    wide
+    while high - low > WIDTH {
+        let middle = (low + high) / 2.0;
+        if neighbours.seen(&sized(middle), share) { high = middle } else { low = middle }
+    }
+    sized(high)
+}
+
+/// A window that shows the neighbours is brought this near to the asked share, in mm.
+const WIDTH: f64 = 1e-3;
+
+/// The marks where they lie one stop before and after their own.
+struct Neighbours {
+    shapes: Vec<Shape>,
+    sideways: bool,
+    reach: f64,
+    wheel: Point,
+    angle: f64,
+    distance: f64,
+}
+
+impl Neighbours {
+    fn of(marks: &[Inscribed], angle: f64, distance: f64) -> Neighbours {
+        let step = std::f64::consts::TAU / marks.len() as f64;
+        let travel = Vec2::from_angle(angle + std::f64::consts::FRAC_PI_2);
+        let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
+        let turned = |turn: f64| marks.iter().map(move |mark| mark.shape.moved(&Motion::turn(wheel, turn)));
+        let shapes: Vec<Shape> = turned(step).chain(turned(-step)).collect();
+        let reach = outline::enclosing_radius(&shapes.iter().collect::<Vec<_>>(), Point::ZERO);
+        Neighbours { shapes, sideways: travel.x.abs() > travel.y.abs(), reach, wheel, angle, distance }
+    }
+
+    /// Whether at least this share of the width of each is seen.
+    fn seen(&self, opening: &Opening, share: f64) -> bool {
+        let window = Shape::from(opening.edge(self.wheel, self.angle, self.distance));
+        let width = |shape: &Shape| if self.sideways { shape.bounds().width() } else { shape.bounds().height() };
+        self.shapes.iter().all(|shape| {
+            let seen = shape.common(&window);
+            !seen.is_empty() && width(&seen) >= share * width(shape)
+        })
+    }
 }
