@@ -15,6 +15,7 @@ mod circles;
 mod curve;
 mod edges;
 mod error;
+mod fillet;
 mod kerf;
 mod makers;
 mod mirror;

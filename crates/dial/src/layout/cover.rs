@@ -4,7 +4,7 @@ use super::places::Place;
 use crate::assembled::Notch;
 use crate::design::{Design, Half, OutlineKind};
 use crate::spans::{Label, Mistake};
-use outline::{Axis, Curve, OutlineError, Point, Shape, Side};
+use outline::{Axis, Curve, Edges, OutlineError, Point, Shape, Side};
 use std::f64::consts::{PI, TAU};
 
 /// The kind of outline: asked for, or a circle for one wheel and a rounded rectangle for more.
@@ -99,49 +99,23 @@ fn polygon_mistake(design: &Design, error: &OutlineError) -> Mistake {
 
 /// The outline without the notches, the corners where they meet it rounded for the finger; one half
 /// mirrored onto the other if the maker made it the master.
-pub(super) fn plate(
-    design: &Design,
-    outline: &Curve,
-    notches: &[Notch],
-) -> Result<Shape, Vec<Mistake>> {
-    cut_out(design, outline, notches).map_err(|error| {
-        vec![Mistake {
-            what: format!("the notches cannot be taken out of the cover: {error}"),
-            at: design.spans.get("notch.corner").map(|span| Label {
-                span,
-                words: "asked for here".into(),
-            }),
-            also: Vec::new(),
-            help: "make the notches smaller, or their corners less round".into(),
-        }]
-    })
-}
-
-fn cut_out(design: &Design, outline: &Curve, notches: &[Notch]) -> Result<Shape, OutlineError> {
+pub(super) fn plate(design: &Design, outline: &Curve, notches: &[Notch]) -> Shape {
     let mut plate = Shape::from(outline.clone());
+    let edge = Edges::of_curve(outline);
     for (counter, notch) in design.counters.iter().zip(notches) {
         plate = plate.minus(&Shape::from(notch.cutter.clone()));
-        if counter.notch.corner > 0.0 {
-            plate = rounded_near(plate, notch, counter.notch.corner)?;
-        }
+        let scoop = Edges::of_curve(&notch.cutter);
+        let where_they_meet = |p| edge.distance_to(p) < MEET && scoop.distance_to(p) < MEET;
+        plate = plate.corners_rounded_where(counter.notch.corner, where_they_meet);
     }
-    Ok(match design.symmetry {
+    match design.symmetry {
         Some(half) => mirrored_half(&plate, half),
         None => plate,
-    })
+    }
 }
 
-/// Rounds the corners of a plate where a notch meets its edge, and no others.
-fn rounded_near(plate: Shape, notch: &Notch, corner: f64) -> Result<Shape, OutlineError> {
-    let scraps = plate.minus(&plate.convex_corners_rounded(corner)?);
-    let zone = Curve::circle(notch.mouth, notch.width / 2.0 + 2.0 * corner);
-    let near = scraps.common(&Shape::from(zone));
-    Ok(if near.is_empty() {
-        plate
-    } else {
-        plate.minus(&near)
-    })
-}
+/// A corner within this of both curves is where they meet, in mm.
+const MEET: f64 = 1e-5;
 
 /// The plate whose one half is the exact mirror image of the other.
 fn mirrored_half(plate: &Shape, half: Half) -> Shape {

@@ -47,7 +47,7 @@ pub fn assemble(design: &Design) -> Result<Laid, Vec<Mistake>> {
     let places = places::place(design, kind, &directions, &fitted);
     let outline = cover::outline(design, kind, &places)?;
     let notches = notch::all(design, &outline, &places)?;
-    let plate = cover::plate(design, &outline, &notches)?;
+    let plate = cover::plate(design, &outline, &notches);
     let sizing = size::explain(design, &inscribed, &directions, &fitted);
     let wheels = assemble_wheels(design, inscribed, &fitted, &places, notches);
     let art = art::all(design, &plate, &wheels)?;

@@ -277,31 +277,29 @@ fn neighbour_seen(turned: &Turned, k: usize) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// Where the next mark of the sequence lies, seen from the window, when stop `k` is shown.
+/// The side of the window from which the next mark of the sequence comes in when stop `k` is shown and the wheel is turned to count up.
 fn comes_from(turned: &Turned, k: usize) -> Vec2 {
-    let next = (k + 1) % turned.marks.len();
-    let away = turned.motion(k).apply(turned.marks[next].middle) - turned.wheel.window.centre;
-    if away.hypot() > 0.0 {
-        away / away.hypot()
-    } else {
-        away
+    let wheel = turned.wheel;
+    let anticlockwise = Vec2::from_angle(wheel.window.angle + std::f64::consts::FRAC_PI_2);
+    // Two stops lie opposite each other: only the way the wheel turns tells.
+    if wheel.marks.len() < 3 {
+        return -wheel.counts_up.sign() * anticlockwise;
     }
+    let next = (k + 1) % wheel.marks.len();
+    let seat = |j: usize| turned.marks[j].middle - wheel.centre;
+    seat(k).cross(seat(next)).signum() * anticlockwise
 }
 
 /// Whether the next mark lies where the asked running puts it, measured on the marks as they lie.
 fn runs_as_asked(turned: &Turned, k: usize) -> bool {
     let wheel = turned.wheel;
-    // Two stops lie opposite each other: there is no way round.
-    if wheel.marks.len() < 3 {
-        return true;
-    }
-    let next = (k + 1) % wheel.marks.len();
-    let seat = |j: usize| turned.marks[j].middle - wheel.centre;
-    let anticlockwise = seat(k).cross(seat(next)) > 0.0;
-    let from_there = || comes_from(turned, k).dot(layout::next_from(wheel.window.angle)) > 0.0;
+    let from = comes_from(turned, k);
+    let alike = || from.dot(layout::next_from(wheel.window.angle)) > 0.0;
+    // A mark that comes in from the anticlockwise side lies there.
+    let anticlockwise = Vec2::from_angle(wheel.window.angle).cross(from) > 0.0;
     match wheel.asked.running {
-        Running::Alike => from_there(),
-        Running::AlikeReversed => !from_there(),
+        Running::Alike => alike(),
+        Running::AlikeReversed => !alike(),
         Running::NumbersClockwise => !anticlockwise,
         Running::TurnClockwise => anticlockwise,
     }
