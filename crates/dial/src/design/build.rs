@@ -414,12 +414,20 @@ fn stock(
     };
     let Some(name) = dial.text(at) else {
         if dial.reading.spans.get(at).is_none() {
-            mistakes.push(Mistake {
-                what: format!("no stock is given: write `stock`, or `{path}`"),
+            let given = |path: &str| dial.reading.spans.get(path).is_some();
+            let one = ["cover.stock", "wheel.stock"]
+                .iter()
+                .any(|path| given(path));
+            let mistake = Mistake {
+                what: if one { format!("no stock is given for this part: write `{path}`") } else { "no stock is given".into() },
                 at: None,
                 also: Vec::new(),
                 help: "write `stock = \"birch plywood 3 mm\"`; `dialwright list stocks` shows what there is".into(),
-            });
+            };
+            // What holds for both parts is said once.
+            if !mistakes.contains(&mistake) {
+                mistakes.push(mistake);
+            }
         }
         return None;
     };

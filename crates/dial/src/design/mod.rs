@@ -303,6 +303,9 @@ pub fn read(text: &str, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
     };
     let mut mistakes = reading.mistakes.clone();
     mistakes.extend(clash::exclusive(&reading, counters));
+    if reading.broken {
+        return Err(in_order(mistakes));
+    }
     let (design, more) = build::design(&reading, workshop);
     mistakes.extend(more);
     mistakes.extend(

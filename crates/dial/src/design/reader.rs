@@ -19,6 +19,8 @@ pub(crate) struct Reading {
     pub(crate) values: BTreeMap<String, Value>,
     pub(crate) spans: Spans,
     pub(crate) mistakes: Vec<Mistake>,
+    /// Whether the file is TOML only in parts.
+    pub(crate) broken: bool,
 }
 
 /// A value, checked.
@@ -44,6 +46,7 @@ type Span = Range<usize>;
 pub(crate) fn read(text: &str, groups: Groups) -> Reading {
     let (table, errors) = DeTable::parse_recoverable(text);
     let mut reading = Reading::default();
+    reading.broken = !errors.is_empty();
     for error in errors {
         let span = error.span().unwrap_or(0..0);
         reading.mistakes.push(Mistake {
@@ -124,6 +127,10 @@ impl Reading {
                 self.unknown(key, &path, inner, groups);
             }
         }
+        // What is missing beside a slip of TOML may only have been swallowed by it.
+        if self.broken {
+            return;
+        }
         let missing: Vec<&Param> = all(groups)
             .filter(|param| param.default == Default::Required && param.path.starts_with(inner))
             .filter(|param| !param.path[inner.len()..].contains('.'))
@@ -140,7 +147,13 @@ impl Reading {
                 what: format!("`{full}` is missing: {}", param.words),
                 at,
                 also: Vec::new(),
-                help: format!("write `{} = {}`", param.key(), example(param)),
+                help: match param.kind {
+                    Kind::List(_) if base.is_empty() => format!(
+                        "write `[[{}]]` and its keys below it, once for each",
+                        param.path
+                    ),
+                    _ => format!("write `{} = {}`", param.key(), example(param)),
+                },
             });
         }
     }

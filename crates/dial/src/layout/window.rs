@@ -119,12 +119,22 @@ fn rectangle(counter: &CounterDesign, marks: &[Inscribed]) -> Opening {
 
 /// Corners no rounder than the margin take nothing from it: the opening is the union of discs of that radius. Rounder
 /// ones push the sides out until the outlines themselves keep the margin.
-fn pushed_out(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
+fn pushed_out(
+    opening: Opening,
+    counter: &CounterDesign,
+    marks: &[Inscribed],
+    angle: f64,
+    distance: f64,
+) -> Opening {
     let margin = counter.mark.margin;
     if opening.kind == WindowKind::Round || opening.corner <= margin {
         return opening;
     }
-    let grown = |by: f64| Opening { width: opening.width + 2.0 * by, height: opening.height + 2.0 * by, ..opening };
+    let grown = |by: f64| Opening {
+        width: opening.width + 2.0 * by,
+        height: opening.height + 2.0 * by,
+        ..opening
+    };
     let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
     let edges: Vec<Edges> = marks.iter().map(|mark| Edges::of(&mark.shape)).collect();
     let keeps = |by: f64| {
@@ -138,7 +148,11 @@ fn pushed_out(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], an
     let (mut low, mut high) = (0.0, opening.corner);
     while high - low > NEAR {
         let middle = (low + high) / 2.0;
-        if keeps(middle) { high = middle } else { low = middle }
+        if keeps(middle) {
+            high = middle
+        } else {
+            low = middle
+        }
     }
     grown(high)
 }
@@ -194,18 +208,34 @@ fn half_angle_of(pieces: &[outline::Segment], angle: f64, margin: f64) -> f64 {
 }
 
 /// Widens an opening along the way the marks travel until at least the asked share of the width of each neighbour is seen.
-pub(super) fn widened(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
-    let Some(share) = neighbours_share(&counter.window) else { return opening };
+pub(super) fn widened(
+    opening: Opening,
+    counter: &CounterDesign,
+    marks: &[Inscribed],
+    angle: f64,
+    distance: f64,
+) -> Opening {
+    let Some(share) = neighbours_share(&counter.window) else {
+        return opening;
+    };
     let neighbours = Neighbours::of(marks, angle, distance);
     let sized = |along: f64| match opening.kind {
-        WindowKind::RoundedRectangle if !neighbours.sideways => {
-            Opening { height: counter.window.height.unwrap_or(along), ..opening }
-        }
+        WindowKind::RoundedRectangle if !neighbours.sideways => Opening {
+            height: counter.window.height.unwrap_or(along),
+            ..opening
+        },
         WindowKind::Round => {
             let across = counter.window.width.unwrap_or(along);
-            Opening { width: across, height: across, ..opening }
+            Opening {
+                width: across,
+                height: across,
+                ..opening
+            }
         }
-        _ => Opening { width: counter.window.width.unwrap_or(along), ..opening },
+        _ => Opening {
+            width: counter.window.width.unwrap_or(along),
+            ..opening
+        },
     };
     let least = match opening.kind {
         WindowKind::RoundedRectangle if !neighbours.sideways => opening.height,
@@ -217,7 +247,11 @@ pub(super) fn widened(opening: Opening, counter: &CounterDesign, marks: &[Inscri
     }
     while high - low > WIDTH {
         let middle = (low + high) / 2.0;
-        if neighbours.seen(&sized(middle), share) { high = middle } else { low = middle }
+        if neighbours.seen(&sized(middle), share) {
+            high = middle
+        } else {
+            low = middle
+        }
     }
     sized(high)
 }
@@ -240,16 +274,33 @@ impl Neighbours {
         let step = std::f64::consts::TAU / marks.len() as f64;
         let travel = Vec2::from_angle(angle + std::f64::consts::FRAC_PI_2);
         let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
-        let turned = |turn: f64| marks.iter().map(move |mark| mark.shape.moved(&Motion::turn(wheel, turn)));
+        let turned = |turn: f64| {
+            marks
+                .iter()
+                .map(move |mark| mark.shape.moved(&Motion::turn(wheel, turn)))
+        };
         let shapes: Vec<Shape> = turned(step).chain(turned(-step)).collect();
         let reach = outline::enclosing_radius(&shapes.iter().collect::<Vec<_>>(), Point::ZERO);
-        Neighbours { shapes, sideways: travel.x.abs() > travel.y.abs(), reach, wheel, angle, distance }
+        Neighbours {
+            shapes,
+            sideways: travel.x.abs() > travel.y.abs(),
+            reach,
+            wheel,
+            angle,
+            distance,
+        }
     }
 
     /// Whether at least this share of the width of each is seen.
     fn seen(&self, opening: &Opening, share: f64) -> bool {
         let window = Shape::from(opening.edge(self.wheel, self.angle, self.distance));
-        let width = |shape: &Shape| if self.sideways { shape.bounds().width() } else { shape.bounds().height() };
+        let width = |shape: &Shape| {
+            if self.sideways {
+                shape.bounds().width()
+            } else {
+                shape.bounds().height()
+            }
+        };
         self.shapes.iter().all(|shape| {
             let seen = shape.common(&window);
             !seen.is_empty() && width(&seen) >= share * width(shape)

@@ -19,18 +19,35 @@ pub fn try_look(text: &str) -> Result<Looked, Vec<Mistake>> {
     let design = design::read(text, &workshop)?;
     let laid = layout::assemble(&design)?;
     let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &workshop });
-    Ok(Looked { design, laid, turns, findings })
+    let findings = findings::check(&Bench {
+        dial: &laid.dial,
+        turns: &turns,
+        workshop: &workshop,
+    });
+    Ok(Looked {
+        design,
+        laid,
+        turns,
+        findings,
+    })
 }
 
 pub fn look(text: &str) -> Looked {
-    try_look(text).unwrap_or_else(|mistakes| panic!("{}", design::render_mistakes("dial.toml", text, &mistakes, false)))
+    try_look(text).unwrap_or_else(|mistakes| {
+        panic!(
+            "{}",
+            design::render_mistakes("dial.toml", text, &mistakes, false)
+        )
+    })
 }
 
 /// A dial of some counters, each with its values and maybe more.
 pub fn dial(more: &str, counters: &[(&str, &str)]) -> String {
-    let counters: String =
-        counters.iter().enumerate().map(|(i, (values, more))| format!("[[counter]]\nname = \"c{i}\"\n{values}\n{more}\n")).collect();
+    let counters: String = counters
+        .iter()
+        .enumerate()
+        .map(|(i, (values, more))| format!("[[counter]]\nname = \"c{i}\"\n{values}\n{more}\n"))
+        .collect();
     format!("name = \"Test\"\nstock = \"birch plywood 3 mm\"\n{more}\n{counters}")
 }
 
@@ -41,7 +58,15 @@ pub fn examples() -> Vec<(String, String)> {
         .expect("examples")
         .map(|entry| entry.expect("an entry").path())
         .filter(|path| path.join("dial.toml").is_file())
-        .map(|path| (path.file_name().expect("a name").to_string_lossy().into_owned(), std::fs::read_to_string(path.join("dial.toml")).expect("reads")))
+        .map(|path| {
+            (
+                path.file_name()
+                    .expect("a name")
+                    .to_string_lossy()
+                    .into_owned(),
+                std::fs::read_to_string(path.join("dial.toml")).expect("reads"),
+            )
+        })
         .collect();
     all.sort();
     all

@@ -1,0 +1,204 @@
+//! Dial files: mistakes as the maker sees them, and the table that everything is read by.
+
+mod common;
+
+use common::{examples, try_look};
+use dial::design::table::{Default, Kind, all};
+use dial::design::{self, parameters};
+use proptest::prelude::*;
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+/// Each bad file in `mistakes/` beside the text that it gets. `DIALWRIGHT_WRITE=1` writes the texts anew; read them before
+/// they are committed.
+#[test]
+fn mistakes_are_shown_in_the_makers_own_file() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/mistakes");
+    let mut seen = 0;
+    let mut wrong = Vec::new();
+    for entry in fs::read_dir(&folder).expect("the folder") {
+        let path = entry.expect("an entry").path();
+        if path.extension().is_none_or(|end| end != "toml") {
+            continue;
+        }
+        seen += 1;
+        let text = fs::read_to_string(&path).expect("reads");
+        let name = path
+            .file_name()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
+        let mistakes = try_look(&text)
+            .err()
+            .unwrap_or_else(|| panic!("{name} reads without a mistake"));
+        let shown = design::render_mistakes(&name, &text, &mistakes, false);
+        let golden = path.with_extension("txt");
+        if std::env::var_os("DIALWRIGHT_WRITE").is_some() {
+            fs::write(&golden, &shown).expect("writes");
+        }
+        if fs::read_to_string(&golden).unwrap_or_default() != shown {
+            wrong.push(format!("{name}:\n{shown}"));
+        }
+    }
+    assert!(seen >= 20, "only {seen} files");
+    assert!(wrong.is_empty(), "changed:\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn every_parameter_is_told_once_and_its_default_holds() {
+    for groups in [
+        parameters::DIAL_FILE,
+        parameters::COUNTER,
+        parameters::ART,
+        parameters::STOCK,
+        parameters::LAYER,
+        parameters::WORKSHOP_FILE,
+    ] {
+        let mut paths = BTreeSet::new();
+        for param in all(groups) {
+            assert!(paths.insert(param.path), "{} twice", param.path);
+            assert!(
+                !param.words.is_empty() && !param.source.is_empty(),
+                "{}",
+                param.path
+            );
+            if let Default::Fixed(text) = param.default {
+                match param.kind {
+                    Kind::Length(low, high) => {
+                        let mm = measure::parse_length(text).expect(param.path);
+                        assert!((low..=high).contains(&mm), "{}", param.path);
+                    }
+                    Kind::Angle => assert!(measure::parse_angle(text).is_ok(), "{}", param.path),
+                    Kind::Choice(words) => assert!(words.contains(&text), "{}", param.path),
+                    Kind::Count(low, high) => assert!(
+                        (low..=high).contains(&text.parse().expect(param.path)),
+                        "{}",
+                        param.path
+                    ),
+                    Kind::Share(low, high) => assert!(
+                        (low..=high).contains(&text.parse().expect(param.path)),
+                        "{}",
+                        param.path
+                    ),
+                    Kind::Flag => assert!(["true", "false"].contains(&text), "{}", param.path),
+                    _ => panic!("{} has a default that nobody reads", param.path),
+                }
+            }
+        }
+    }
+}
+
+/// A default that is written out changes nothing.
+#[test]
+fn writing_a_default_out_changes_nothing() {
+    let bare = "name = \"T\"\nstock = \"birch plywood 3 mm\"\n[[counter]]\nname = \"a\"\nvalues = \"0..12\"\n";
+    let usual = format!("{:?}", common::look(bare).laid);
+    for param in all(parameters::DIAL_FILE) {
+        let Default::Fixed(text) = param.default else {
+            continue;
+        };
+        // These have a meaning only beside another choice, and are told so.
+        if [
+            "cover.sides",
+            "wheel.scallop_depth",
+            "window.neighbour_share",
+        ]
+        .contains(&param.path)
+        {
+            continue;
+        }
+        let value = if matches!(param.kind, Kind::Flag | Kind::Count(..) | Kind::Share(..)) {
+            text.into()
+        } else {
+            format!("\"{text}\"")
+        };
+        let written = format!("{} = {value}\n{bare}", param.path);
+        assert_eq!(
+            format!("{:?}", common::look(&written).laid),
+            usual,
+            "{}",
+            param.path
+        );
+    }
+}
+
+/// The schema against the examples, by an independent reader of JSON Schema.
+#[test]
+fn the_schema_takes_the_examples_and_refuses_a_slip() {
+    let schema = design::schema();
+    let check = jsonschema::validator_for(&schema).expect("a schema");
+    for (name, text) in examples() {
+        let value: serde_json::Value = toml::from_str(&text).expect("reads");
+        let errors: Vec<String> = check
+            .iter_errors(&value)
+            .map(|error| error.to_string())
+            .collect();
+        assert!(errors.is_empty(), "{name}: {errors:?}");
+        let mut slip = value.clone();
+        slip["mark"]["hieght"] = "5 mm".into();
+        assert!(!check.is_valid(&slip), "{name}");
+    }
+}
+
+#[test]
+fn a_counters_own_values_come_before_the_dials() {
+    let text = "name = \"T\"\nstock = \"birch plywood 3 mm\"\n[mark]\nheight = \"4 mm\"\n[[counter]]\nname = \"a\"\nvalues = \"0..5\"\n[[counter]]\nname = \"b\"\nvalues = \"0..5\"\nmark = { height = \"1/4 in\" }\n";
+    let design = design::read(text, &workshop::starter()).expect("reads");
+    assert_eq!(
+        design
+            .counters
+            .iter()
+            .map(|one| one.mark.height)
+            .collect::<Vec<_>>(),
+        [4.0, 6.35]
+    );
+    assert_eq!(
+        &text[design.spans.get("counter[1].mark.height").expect("a span")],
+        "\"1/4 in\""
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+
+    /// A new file always reads, whatever is counted.
+    #[test]
+    fn new_files_read(name in "[^\\p{C}]{1,20}", counter in "\\PC{1,20}", first in -30i64..30, stops in 1i64..99) {
+        prop_assume!(!name.trim().is_empty() && !counter.trim().is_empty());
+        let text = design::new_file(&name, &[(counter, format!("{first}..{}", first + stops)), ("sky".into(), "calm, gale".into())], "bamboo 3 mm");
+        let read = design::read(&text, &workshop::starter());
+        prop_assert!(read.is_ok(), "{text}\n{read:?}");
+    }
+
+    /// Any text is answered: with a design, or with at least one mistake whose places lie in the text.
+    #[test]
+    fn any_text_is_answered(text in ".{0,200}") {
+        answered(&text)?;
+    }
+
+    /// So is an example with something broken in it.
+    #[test]
+    fn broken_examples_are_answered(which in 0usize..7, at in 0usize..1500, cut in 0usize..12, put in "[\\[\\]{}=\"'.,0-9a-z\n#-]{0,6}") {
+        let all = examples();
+        let (_, text) = &all[which % all.len()];
+        let border = |at: usize| (0..=at.min(text.len())).rev().find(|i| text.is_char_boundary(*i)).unwrap_or(0);
+        let (from, to) = (border(at), border(at + cut));
+        answered(&format!("{}{put}{}", &text[..from], &text[to..]))?;
+    }
+}
+
+fn answered(text: &str) -> Result<(), TestCaseError> {
+    if let Err(mistakes) = try_look(text) {
+        prop_assert!(!mistakes.is_empty());
+        let shown = design::render_mistakes("dial.toml", text, &mistakes, false);
+        prop_assert!(!shown.is_empty());
+        for label in mistakes
+            .iter()
+            .flat_map(|one| one.at.iter().chain(&one.also))
+        {
+            prop_assert!(text.get(label.span.clone()).is_some(), "{label:?}");
+        }
+    }
+    Ok(())
+}
