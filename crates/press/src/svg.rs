@@ -35,7 +35,9 @@ impl Frame {
             match *segment {
                 Segment::Line { to, .. } => self.line(&mut data, to),
                 Segment::Arc { radius, sweep, .. } => {
-                    self.arc(&mut data, radius, radius, sweep, segment.to())
+                    for t in parts(sweep) {
+                        self.arc(&mut data, radius, radius, sweep, segment.point_at(t));
+                    }
                 }
             }
         }
@@ -52,7 +54,9 @@ impl Frame {
             match *piece {
                 EllipticPiece::Line { to, .. } => self.line(&mut data, to),
                 EllipticPiece::Arc { rx, ry, sweep, .. } => {
-                    self.arc(&mut data, rx, ry, sweep, piece.to())
+                    for t in parts(sweep) {
+                        self.arc(&mut data, rx, ry, sweep, piece.point_at(t));
+                    }
                 }
             }
         }
@@ -79,20 +83,28 @@ impl Frame {
         let _ = write!(data, "L{} {} ", number(x), number(y));
     }
 
-    /// Ours run counter-clockwise for a positive sweep; with y down that is the drawing's sweep flag 0.
+    /// An arc of at most a quarter turn. Ours run counter-clockwise for a positive sweep; with y down that is the drawing's sweep flag 0.
     fn arc(self, data: &mut String, rx: f64, ry: f64, sweep: f64, to: Point) {
         let (x, y) = self.place(to);
-        let large = u8::from(sweep.abs() > std::f64::consts::PI + 1e-9);
         let flag = u8::from(sweep < 0.0);
         let _ = write!(
             data,
-            "A{} {} 0 {large} {flag} {} {} ",
+            "A{} {} 0 0 {flag} {} {} ",
             number(rx),
             number(ry),
             number(x),
             number(y)
         );
     }
+}
+
+/// Shares of an arc at which it is divided: a reader finds the middle of its circle from its ends, and of nearly half a
+/// circle a rounded digit moves that middle by a hundredth of a millimetre; of a quarter by no more than the digit.
+fn parts(sweep: f64) -> impl Iterator<Item = f64> {
+    let parts = (sweep.abs() / (std::f64::consts::FRAC_PI_2 + 1e-6))
+        .ceil()
+        .max(1.0);
+    (1..=parts as usize).map(move |k| k as f64 / parts)
 }
 
 /// A number to a tenth of a micron, without a minus before zero.
