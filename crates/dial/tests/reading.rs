@@ -9,6 +9,7 @@ use proptest::prelude::*;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
+use std::sync::LazyLock;
 
 /// Each bad file in `mistakes/` beside the text that it gets. `DIALWRIGHT_WRITE=1` writes the texts anew; read them before
 /// they are committed.
@@ -159,6 +160,49 @@ fn a_counters_own_values_come_before_the_dials() {
     );
 }
 
+/// TOML writes whole numbers in several ways; a mark shows the number, and none is rounded on its way.
+#[test]
+fn whole_numbers_are_read_exactly() {
+    let text = "name = \"T\"\nstock = \"birch plywood 3 mm\"\n[[counter]]\nname = \"a\"\nvalues = [0x10, 1_000, 9007199254740993, -9223372036854775808]\n";
+    let design = design::read(text, &workshop::starter()).expect("reads");
+    let marks: Vec<String> = design.counters[0]
+        .marks
+        .iter()
+        .map(|mark| match mark {
+            design::Motif::Text(text) => text.clone(),
+            design::Motif::Symbol(symbol) => symbol.name().to_owned(),
+        })
+        .collect();
+    assert_eq!(
+        marks,
+        [
+            "16",
+            "1000",
+            "9007199254740993",
+            "\u{2212}9223372036854775808"
+        ]
+    );
+}
+
+/// A stock of the file takes the limits of thickness that it does not give from the material's standard, and says so.
+#[test]
+fn a_stock_says_where_its_limits_come_from() {
+    let stocks = |layer: &str| {
+        let text = format!(
+            "name = \"T\"\nstock = \"mine\"\n[stocks.mine]\nlayers = [{{ material = \"birch plywood\", thickness = \"4 mm\"{layer} }}]\nsource = \"bought in May\"\n[[counter]]\nname = \"a\"\nvalues = \"0..5\"\n"
+        );
+        let design = design::read(&text, &workshop::starter()).expect("reads");
+        design.cover.stock
+    };
+    // EN 315, sanded, 4 mm: 3.48 to 4.32 mm.
+    let usual = stocks("");
+    assert!((usual.thinnest() - 3.48).abs() < 1e-9 && (usual.thickest() - 4.32).abs() < 1e-9);
+    assert_eq!(usual.source, "bought in May; limits of thickness: EN 315");
+    let measured = stocks(", thinner = \"0.1 mm\", thicker = \"0.2 mm\"");
+    assert!((measured.thinnest() - 3.9).abs() < 1e-9 && (measured.thickest() - 4.2).abs() < 1e-9);
+    assert_eq!(measured.source, "bought in May");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
 
@@ -177,22 +221,106 @@ proptest! {
         answered(&text)?;
     }
 
+    #[test]
+    fn any_bytes_are_answered(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
+        answered(&String::from_utf8_lossy(&bytes))?;
+    }
+
     /// So is an example with something broken in it.
     #[test]
-    fn broken_examples_are_answered(which in 0usize..7, at in 0usize..1500, cut in 0usize..12, put in "[\\[\\]{}=\"'.,0-9a-z\n#-]{0,6}") {
-        let all = examples();
-        let (_, text) = &all[which % all.len()];
-        let border = |at: usize| (0..=at.min(text.len())).rev().find(|i| text.is_char_boundary(*i)).unwrap_or(0);
-        let (from, to) = (border(at), border(at + cut));
-        answered(&format!("{}{put}{}", &text[..from], &text[to..]))?;
+    fn broken_examples_are_answered(which in any::<prop::sample::Index>(), cuts in prop::collection::vec((any::<prop::sample::Index>(), 0usize..12, piece()), 1..5)) {
+        let mut letters: Vec<char> = which.get(&EXAMPLES).1.chars().collect();
+        for (at, cut, put) in cuts {
+            let from = at.index(letters.len() + 1);
+            let to = (from + cut).min(letters.len());
+            letters.splice(from..to, put.chars());
+        }
+        answered(&letters.iter().collect::<String>())?;
+    }
+
+    /// So is any value of any known key.
+    #[test]
+    fn any_value_of_a_known_key_is_answered(pairs in prop::collection::vec((prop::sample::select(paths()), piece()), 1..6)) {
+        let pairs: String = pairs.iter().map(|(path, value)| format!("{path} = {value}\n")).collect();
+        answered(&format!("counter = [{{ name = \"a\", values = \"0..3\" }}]\n{pairs}"))?;
+    }
+}
+
+static EXAMPLES: LazyLock<Vec<(String, String)>> = LazyLock::new(examples);
+
+fn paths() -> Vec<&'static str> {
+    all(parameters::DIAL_FILE).map(|param| param.path).collect()
+}
+
+/// What a slip of the hand may put into a file.
+fn piece() -> impl Strategy<Value = String> {
+    prop_oneof![
+        "\\PC{0,6}",
+        any::<char>().prop_map(String::from),
+        prop::sample::select(vec![
+            "[",
+            "]",
+            "[[",
+            "]]",
+            "{",
+            "}",
+            "\"",
+            "'",
+            "\"\"\"",
+            "=",
+            ",",
+            ".",
+            "#",
+            "\n",
+            "\\",
+            "\r",
+            "\u{feff}",
+            "0",
+            "-1",
+            "1e400",
+            "1e300",
+            "nan",
+            "-inf",
+            "0x7fff_ffff_ffff_ffff",
+            "-9223372036854775808",
+            "true",
+            "1979-05-27",
+            "[]",
+            "{}",
+            "[[counter]]\n",
+            "[mark]\n",
+            "[stocks.\"\"]\n",
+            "\"0..24\"",
+            "\"1/0 in\"",
+            "\"99999999999999999999 mm\"",
+            "\"-9223372036854775808..9223372036854775807\"",
+            "counter = 3\n",
+            "stocks = []\n",
+            "= [1, [2, [3]]]",
+        ])
+        .prop_map(String::from),
+    ]
+}
+
+/// Lists in lists in lists are refused before they exhaust the stack.
+#[test]
+fn deep_nesting_is_refused() {
+    for (open, close) in [("[", "]"), ("{a=", "}")] {
+        let text = format!("name = {}1{}", open.repeat(20_000), close.repeat(20_000));
+        assert!(design::read(&text, &workshop::starter()).is_err());
+        answered(&text).expect("is answered");
     }
 }
 
 fn answered(text: &str) -> Result<(), TestCaseError> {
-    if let Err(mistakes) = try_look(text) {
+    let (dial, shelf) = (try_look(text).err(), workshop::read(text).err());
+    for mistakes in dial.into_iter().chain(shelf) {
         prop_assert!(!mistakes.is_empty());
         let shown = design::render_mistakes("dial.toml", text, &mistakes, false);
         prop_assert!(!shown.is_empty());
+        for one in &mistakes {
+            prop_assert!(!one.what.is_empty() && !one.help.is_empty(), "{one:?}");
+        }
         for label in mistakes
             .iter()
             .flat_map(|one| one.at.iter().chain(&one.also))

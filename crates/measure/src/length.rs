@@ -1,5 +1,7 @@
 //! Lengths: read with their unit, shown in mm or inches.
 
+use crate::Unreadable;
+
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959; ISO 80000-3).
 pub const INCH: f64 = 25.4;
 /// Longer lengths than this are a slip of the pen, in mm.
@@ -19,7 +21,7 @@ pub enum Units {
 ///
 /// # Errors
 /// What is wrong, and what to write instead.
-pub fn parse_length(text: &str) -> Result<f64, String> {
+pub fn parse_length(text: &str) -> Result<f64, Unreadable> {
     let text = text.trim().replace('\u{2212}', "-");
     let split = text
         .find(|c: char| c.is_alphabetic() || c == '"' || c == '\u{2033}')
@@ -31,32 +33,52 @@ pub fn parse_length(text: &str) -> Result<f64, String> {
         "cm" => 10.0,
         "in" | "inch" | "inches" | "\"" | "\u{2033}" => INCH,
         "" => {
-            return Err(format!(
-                "a length needs its unit: write “{figure} mm” or “{figure} in”"
+            let figure = if figure.is_empty() { "3.2" } else { figure };
+            return Err(Unreadable::new(
+                "a length needs its unit",
+                format!("write “{figure} mm” or “{figure} in”"),
             ));
         }
         other => {
-            return Err(format!(
-                "“{other}” is not a unit of length known here: write mm, cm or in"
+            return Err(Unreadable::new(
+                format!("“{other}” is not a unit of length known here"),
+                "write mm, cm or in",
             ));
         }
     };
+    if figure.contains(',') {
+        return Err(comma(figure, unit));
+    }
     let value = number(figure)? * size;
     if value.abs() > LONGEST {
-        return Err(format!("{text} is longer than any bed: is the unit right?"));
+        return Err(Unreadable::new(
+            format!("{text} is longer than any bed"),
+            "is the unit right?",
+        ));
     }
     Ok(value)
 }
 
+/// A comma may stand for the decimal point, or part the thousands: where it can be either, both are offered.
+fn comma(figure: &str, unit: &str) -> Unreadable {
+    let point = format!("“{} {unit}”", figure.replace(',', "."));
+    let thousands = figure.rsplit(',').next().is_some_and(|end| end.len() == 3);
+    let help = if thousands {
+        format!("write “{} {unit}” or {point}", figure.replace(',', ""))
+    } else {
+        format!("write {point}, with a point")
+    };
+    Unreadable::new(format!("“{figure}” has a comma"), help)
+}
+
 /// A decimal number, a fraction, or a whole number and a fraction.
-fn number(figure: &str) -> Result<f64, String> {
-    let cannot = || format!("“{figure}” is not a number: write as “3.2”, “1/8” or “1 1/2”");
-    if figure.contains(',') {
-        return Err(format!(
-            "write “{}” with a point, not a comma",
-            figure.replace(',', ".")
-        ));
-    }
+fn number(figure: &str) -> Result<f64, Unreadable> {
+    let cannot = || {
+        Unreadable::new(
+            format!("“{figure}” is not a number"),
+            "write as “3.2”, “1/8” or “1 1/2”",
+        )
+    };
     let (minus, figure) = match figure.strip_prefix('-') {
         Some(rest) => (-1.0, rest.trim()),
         None => (1.0, figure),
@@ -155,7 +177,8 @@ mod tests {
     fn what_is_wrong_is_said() {
         for (text, says) in [
             ("12", "12 mm"),
-            ("3,2 mm", "3.2"),
+            ("3,2 mm", "3.2 mm"),
+            ("1,000 mm", "1000 mm"),
             ("12 km", "km"),
             ("mm", "not a number"),
             ("1/0 in", "not a number"),
@@ -165,7 +188,7 @@ mod tests {
             ("nan mm", "not a unit"),
         ] {
             let error = parse_length(text).expect_err(text);
-            assert!(error.contains(says), "{text}: {error}");
+            assert!(error.to_string().contains(says), "{text}: {error}");
         }
     }
 

@@ -4,7 +4,11 @@
 //! Knows no dial.
 
 mod angle;
+mod interval;
 mod length;
+mod unreadable;
 
 pub use angle::parse_angle;
+pub use interval::Interval;
 pub use length::{INCH, Units, parse_length, show};
+pub use unreadable::Unreadable;

@@ -189,6 +189,8 @@ pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>,
 }
 
 fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<CounterDesign> {
+    // What is no table at all is told already.
+    reading.spans.get(&format!("counter[{i}]"))?;
     let own = format!("counter[{i}].");
     let here = Scope {
         reading,
@@ -307,6 +309,7 @@ fn window(both: &Scope) -> WindowDesign {
 }
 
 fn art(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<ArtDesign> {
+    reading.spans.get(&format!("cover.art[{i}]"))?;
     let base = format!("cover.art[{i}].");
     let here = Scope {
         reading,
@@ -315,6 +318,17 @@ fn art(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<ArtDe
     let motif = match (here.text("text"), here.symbol("symbol")) {
         (Some(text), _) => Motif::Text(text.to_owned()),
         (None, Some(symbol)) => Motif::Symbol(symbol),
+        // One that is written, but cannot be read, is told already.
+        (None, None)
+            if ["text", "symbol"].iter().any(|key| {
+                reading
+                    .spans
+                    .get(&format!("cover.art[{i}].{key}"))
+                    .is_some()
+            }) =>
+        {
+            return None;
+        }
         (None, None) => {
             let at = reading
                 .spans
@@ -360,9 +374,12 @@ pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
             let kerf = here
                 .number("kerf")
                 .unwrap_or_else(|| default_length(STOCK, "kerf"));
-            let layers: Vec<Layer> = (0..here.tables("layers"))
+            let (layers, standards): (Vec<Layer>, Vec<Option<&str>>) = (0..here.tables("layers"))
                 .map(|k| layer(reading, name, k))
-                .collect();
+                .unzip();
+            let mut standards: Vec<&str> = standards.into_iter().flatten().collect();
+            standards.dedup();
+            let figures = here.text("source").unwrap_or("as written in the file");
             Stock {
                 name: name.clone(),
                 layers,
@@ -370,16 +387,18 @@ pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
                     x: here.number("kerf_x").unwrap_or(kerf),
                     y: here.number("kerf_y").unwrap_or(kerf),
                 },
-                source: here
-                    .text("source")
-                    .unwrap_or("as written in the file")
-                    .to_owned(),
+                source: if standards.is_empty() {
+                    figures.to_owned()
+                } else {
+                    format!("{figures}; limits of thickness: {}", standards.join(", "))
+                },
             }
         })
         .collect()
 }
 
-fn layer(reading: &Reading, stock: &str, k: usize) -> Layer {
+/// A layer, and where its limits of thickness come from if the file does not give both.
+fn layer(reading: &Reading, stock: &str, k: usize) -> (Layer, Option<&'static str>) {
     let here = Scope {
         reading,
         bases: vec![format!("stocks.{stock}.layers[{k}].")],
@@ -387,16 +406,18 @@ fn layer(reading: &Reading, stock: &str, k: usize) -> Layer {
     let named = here.text("material").unwrap_or_default().to_owned();
     let material = Material::named(&named);
     let thickness = here.number("thickness").unwrap_or_default();
-    let (thinner, thicker) = material
-        .map_or(Panel::Other, |material| material.panel)
-        .tolerance(thickness);
-    Layer {
+    let panel = material.map_or(Panel::Other, |material| material.panel);
+    let usual = panel.tolerance(thickness);
+    let (thinner, thicker) = (here.number("thinner"), here.number("thicker"));
+    let standard = (thinner.is_none() || thicker.is_none()).then(|| panel.source());
+    let layer = Layer {
         named,
         material,
         thickness,
-        thinner: here.number("thinner").unwrap_or(thinner),
-        thicker: here.number("thicker").unwrap_or(thicker),
-    }
+        thinner: thinner.unwrap_or(usual.0),
+        thicker: thicker.unwrap_or(usual.1),
+    };
+    (layer, standard)
 }
 
 /// The stock of a part: the file's own, or the workshop's.
@@ -407,27 +428,25 @@ fn stock(
     workshop: &Workshop,
     mistakes: &mut Vec<Mistake>,
 ) -> Option<Stock> {
-    let at = if dial.text(path).is_some() {
-        path
-    } else {
-        "stock"
-    };
+    let written = |path: &str| dial.reading.spans.get(path).is_some();
+    let at = if written(path) { path } else { "stock" };
     let Some(name) = dial.text(at) else {
-        if dial.reading.spans.get(at).is_none() {
-            let given = |path: &str| dial.reading.spans.get(path).is_some();
-            let one = ["cover.stock", "wheel.stock"]
-                .iter()
-                .any(|path| given(path));
-            let mistake = Mistake {
-                what: if one { format!("no stock is given for this part: write `{path}`") } else { "no stock is given".into() },
-                at: None,
-                also: Vec::new(),
-                help: "write `stock = \"birch plywood 3 mm\"`; `dialwright list stocks` shows what there is".into(),
-            };
-            // What holds for both parts is said once.
-            if !mistakes.contains(&mistake) {
-                mistakes.push(mistake);
-            }
+        let none = !["stock", "cover.stock", "wheel.stock"]
+            .into_iter()
+            .any(written);
+        let missing = Mistake {
+            what: if none {
+                "no stock is given".into()
+            } else {
+                format!("`{path}` is not given, nor `stock` for both parts")
+            },
+            at: None,
+            also: Vec::new(),
+            help: "write `stock = \"birch plywood 3 mm\"`; `dialwright list stocks` shows what there is".into(),
+        };
+        // One that is written, but not as text, is told already; and once is enough for both parts.
+        if !written(at) && !mistakes.contains(&missing) {
+            mistakes.push(missing);
         }
         return None;
     };

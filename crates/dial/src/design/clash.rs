@@ -42,6 +42,28 @@ pub(crate) fn exclusive(reading: &Reading, counters: usize) -> Vec<Mistake> {
             }
         }
     }
+    for path in reading.spans.under("stocks.") {
+        let Some(base) = path.strip_suffix(".thinner") else {
+            continue;
+        };
+        let layer = Scope {
+            reading,
+            bases: vec![format!("{base}.")],
+        };
+        if let (Some(thinner), Some(thickness)) =
+            (layer.number("thinner"), layer.number("thickness"))
+            && thinner >= thickness
+        {
+            clashes.pair(
+                &path,
+                "may come thinner by this",
+                &format!("{base}.thickness"),
+                "than this",
+                "nothing would be left of this layer",
+                "`thinner` is how much is missing at worst, not the least thickness",
+            );
+        }
+    }
     for path in reading.spans.under("cover.art[") {
         if let Some(base) = path.strip_suffix(".text") {
             clashes.either(
@@ -248,6 +270,10 @@ fn pockets(clashes: &mut Clashes, design: &Design) {
             "wheel",
         ),
     ] {
+        // A layer without a thickness is told already, and says nothing of the whole.
+        if stock.layers.is_empty() || stock.layers.iter().any(|layer| layer.thickness <= 0.0) {
+            continue;
+        }
         let depth = asked.unwrap_or(design.magnet.thickness + GLUE_FILM);
         if depth < stock.thickest() {
             continue;

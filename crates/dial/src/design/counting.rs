@@ -6,6 +6,8 @@ use super::Motif;
 pub(crate) const FEWEST: usize = 2;
 /// And at most a hundred.
 pub(crate) const MOST: usize = 100;
+/// A range counts no further than this, up or down.
+const MOST_COUNTED: u64 = 1_000_000;
 
 /// Reads a range such as "0..24", "24..0" or "-5..20 by 5". A comma list is read as words.
 ///
@@ -37,11 +39,11 @@ pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
         text.trim()
             .parse::<i64>()
             .ok()
-            .filter(|n| n.abs() <= 1_000_000)
+            .filter(|n| n.unsigned_abs() <= MOST_COUNTED)
             .ok_or_else(|| {
                 (
                     format!(
-                        "the {what} of the range, “{}”, is not a whole number",
+                        "the {what} of the range, “{}”, is not a whole number up to a million",
                         text.trim()
                     ),
                     "write a range as \"0..24\" or \"-5..20 by 5\"".to_owned(),
@@ -134,6 +136,8 @@ mod tests {
             ("4..4", "two stops"),
             ("0..9 by 0", "1 or more"),
             ("a..b", "0..24"),
+            // The least of all whole numbers has no positive twin.
+            ("-9223372036854775808..0", "0..24"),
             ("7", "0..24"),
         ] {
             let (what, says) = range(text).expect_err(text);

@@ -1,7 +1,7 @@
 //! Mistakes shown in the maker's own file.
 
 use crate::spans::Mistake;
-use annotate_snippets::{AnnotationKind, Level, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 
 /// All mistakes in a file, each with the line it is on, what is wrong there, and what to write instead.
 pub fn render_mistakes(file: &str, text: &str, mistakes: &[Mistake], colour: bool) -> String {
@@ -37,6 +37,8 @@ fn report<'a>(file: &'a str, text: &'a str, mistake: &'a Mistake) -> annotate_sn
             );
         }
         group = group.element(snippet);
+    } else {
+        group = group.element(Origin::path(file));
     }
     group.element(Level::HELP.message(&mistake.help))
 }

@@ -7,12 +7,14 @@ mod build;
 mod clash;
 mod counting;
 mod explain;
-mod nearest;
+pub(crate) mod nearest;
 mod new_file;
 mod page;
 pub mod parameters;
 mod reader;
+mod syntax;
 pub mod table;
+mod value;
 
 use crate::spans::{Mistake, Spans};
 pub use explain::render_mistakes;

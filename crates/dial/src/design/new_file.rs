@@ -64,6 +64,10 @@ fn quoted(text: &str) -> String {
     toml::Value::String(one_line(text)).to_string()
 }
 
+/// Text on one line, without the control characters that a TOML comment must not hold.
 fn one_line(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
+    text.split(|c: char| c.is_whitespace() || c.is_control())
+        .filter(|word| !word.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ")
 }

@@ -1,7 +1,7 @@
 //! The reference page and the schema, made from the table of parameters.
 
-use super::reader::example;
 use super::table::{Default, Groups, Kind, Param, all};
+use super::value::example;
 use serde_json::{Map, Value, json};
 
 /// A page in Markdown: one section for each table, one row for each parameter.
@@ -136,7 +136,10 @@ fn of(param: &Param) -> Value {
         }
         Kind::Symbol => symbol(),
         Kind::Colour => json!({ "type": "string", "pattern": "^#[0-9a-fA-F]{6}$" }),
-        Kind::List(groups) => json!({ "type": "array", "items": Value::Object(object(groups)) }),
+        Kind::List(groups) => json!({
+            "type": "array", "items": Value::Object(object(groups)),
+            "minItems": usize::from(param.default == Default::Required),
+        }),
         Kind::Named(groups) => {
             json!({ "type": "object", "additionalProperties": Value::Object(object(groups)) })
         }

@@ -96,11 +96,10 @@ impl Kind {
             Kind::Share(low, high) => format!("a number, {low} to {high}"),
             Kind::Count(low, high) => format!("a whole number, {low} to {high}"),
             Kind::Flag => "true or false".into(),
-            Kind::Choice(words) => words
-                .iter()
-                .map(|word| format!("\"{word}\""))
-                .collect::<Vec<_>>()
-                .join(", "),
+            Kind::Choice(words) => {
+                let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+                format!("one of {}", words.join(", "))
+            }
             Kind::Point => {
                 "a place from the cover's middle, as [\"10 mm\", \"-4 mm\"]: to the right and up"
                     .into()
