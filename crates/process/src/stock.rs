@@ -1,6 +1,7 @@
 //! Stock: a sheet as bought, a build-up of layers.
 
 use crate::Material;
+use measure::Interval;
 
 /// One sheet material as bought.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,25 +40,31 @@ pub struct Kerf {
     pub y: f64,
 }
 
+impl Layer {
+    /// All thicknesses that it may come in.
+    pub fn limits(&self) -> Interval {
+        Interval::between(self.thickness - self.thinner, self.thickness + self.thicker)
+    }
+}
+
 impl Stock {
     /// Nominal thickness: the sum of the layers.
     pub fn thickness(&self) -> f64 {
         self.layers.iter().map(|layer| layer.thickness).sum()
     }
 
+    /// All thicknesses that it may come in, worst case: every layer at the same end of its limits.
+    pub fn limits(&self) -> Interval {
+        self.layers.iter().map(Layer::limits).sum()
+    }
+
     /// The thinnest this stock may come: every layer at its lower limit.
     pub fn thinnest(&self) -> f64 {
-        self.layers
-            .iter()
-            .map(|layer| layer.thickness - layer.thinner)
-            .sum()
+        self.limits().low
     }
 
     /// The thickest this stock may come: every layer at its upper limit.
     pub fn thickest(&self) -> f64 {
-        self.layers
-            .iter()
-            .map(|layer| layer.thickness + layer.thicker)
-            .sum()
+        self.limits().high
     }
 }
