@@ -1,7 +1,8 @@
 //! Unknown and never-cut materials: the beam makes poison or fire of some of them.
 
 use super::{Bench, Finding, Part, Severity};
-use process::{Cutting, Layer, Stock};
+use crate::design::nearest::nearest;
+use process::{Cutting, Layer, MATERIALS, Stock};
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let cover = (&bench.dial.cover.stock, Part::Cover);
@@ -36,8 +37,10 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
                 "{in_stock} is not a material the house knows, so nobody has said that it is safe under the beam"
             ),
             "common practice of laser workshops: nothing of unknown make goes into the machine",
-            "name the material it really is, after its safety data sheet; what has none is not cut"
-                .to_owned(),
+            format!(
+                "name the material it really is, after its safety data sheet; what has none is not cut{}",
+                likely(&layer.named)
+            ),
         ),
         Some(material) => match material.cutting {
             Cutting::Usual => return None,
@@ -72,4 +75,30 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
             format!("stocks.{}", stock.name),
         ],
     })
+}
+
+/// The known material whose name is nearest to one that is not known: a slip of the pen, perhaps.
+fn likely(name: &str) -> String {
+    nearest(name, MATERIALS.iter().map(|material| material.name))
+        .map(|known| format!("; if it is “{known}”, write so"))
+        .unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::likely;
+
+    /// A slip of the pen is put right; another material is never guessed.
+    #[test]
+    fn only_slips_of_the_pen_are_guessed() {
+        assert_eq!(
+            likely("birch plywod"),
+            "; if it is “birch plywood”, write so"
+        );
+        assert_eq!(
+            likely("carbon fiber"),
+            "; if it is “carbon fibre”, write so"
+        );
+        assert_eq!(likely("unobtainium"), "");
+    }
 }
