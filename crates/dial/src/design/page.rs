@@ -136,10 +136,13 @@ fn of(param: &Param) -> Value {
         }
         Kind::Symbol => symbol(),
         Kind::Colour => json!({ "type": "string", "pattern": "^#[0-9a-fA-F]{6}$" }),
-        Kind::List(groups) => json!({
-            "type": "array", "items": Value::Object(object(groups)),
-            "minItems": usize::from(param.default == Default::Required),
-        }),
+        Kind::List(groups) => {
+            let mut list = json!({ "type": "array", "items": Value::Object(object(groups)) });
+            if param.default == Default::Required {
+                list["minItems"] = json!(1);
+            }
+            list
+        }
         Kind::Named(groups) => {
             json!({ "type": "object", "additionalProperties": Value::Object(object(groups)) })
         }
