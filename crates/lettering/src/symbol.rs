@@ -33,7 +33,7 @@ const DRAWINGS: &[Drawing] = drawings![
     "hammer": "a hammer",
     "heart": "a heart",
     "key": "a key",
-    "leaf": "a leaf with its rib",
+    "leaf": "a leaf with its veins",
     "moon": "a crescent moon",
     "sail": "a boat under sail",
     "shell": "a scallop shell",
