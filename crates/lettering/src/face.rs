@@ -1,51 +1,71 @@
 //! The shipped font at one weight: glyph outlines, read once, at a figure height of 1 mm.
 
-use crate::Weight;
+use crate::closeness::Closeness;
+use crate::{Weight, Zero, kern, zero};
 use kurbo::{Affine, BezPath};
-use outline::{Point, Rect, Shape};
+use outline::{Curve, Edges, Point, Rect, Shape};
 use skrifa::instance::{LocationRef, Size};
 use skrifa::outline::{DrawSettings, OutlinePen};
 use skrifa::{FontRef, GlyphId, MetadataProvider};
 use std::collections::HashMap;
+use std::fmt;
+use std::hash::Hash;
 use std::sync::{Arc, OnceLock, PoisonError, RwLock};
 
-/// Arcs lie this close to the font's own curves at a figure height of 1 mm: half a micron at 5 mm, 2 microns at 20 mm.
-const TOLERANCE: f64 = 1e-4;
-/// Radius, in figure heights, with which the two halves of the slashed zero's island are closed to one oval.
-const CLOSING: f64 = 2.0;
-
-/// The shipped font at one weight.
+/// The shipped font at one weight, with one of its zeros.
 pub struct Lettering {
     font: Option<FontRef<'static>>,
+    zero: Zero,
     /// Font units to mm at a figure height of 1 mm.
     scale: f64,
-    glyphs: RwLock<HashMap<char, Option<Arc<Glyph>>>>,
+    glyphs: Known<(char, Closeness), Option<Arc<Glyph>>>,
+    kerns: Known<(char, char), f64>,
+    pub(crate) fine: Known<char, Fine>,
     cell: OnceLock<f64>,
+    stroke: OnceLock<f64>,
 }
 
 /// One glyph at a figure height of 1 mm, its origin on the base line.
-#[derive(Debug)]
 pub(crate) struct Glyph {
     pub(crate) shape: Shape,
+    pub(crate) edges: Edges,
     pub(crate) ink: Rect,
     pub(crate) advance: f64,
-    pub(crate) fine: OnceLock<(Option<f64>, Option<f64>)>,
 }
 
+/// The finest places of a glyph at a figure height of 1 mm.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Fine {
+    pub(crate) stroke: Option<f64>,
+    pub(crate) island: Option<f64>,
+}
+
+/// Where the width of the typical stroke is measured on the figure 1: between its foot and its flag, in figure heights.
+const STEM: (f64, f64) = (0.4, 0.5);
+
 impl Lettering {
-    /// The font at a weight.
+    /// The font at a weight, with the plain zero.
     pub fn shipped(weight: Weight) -> &'static Lettering {
-        static ALL: [OnceLock<Lettering>; 4] = [const { OnceLock::new() }; 4];
-        ALL[weight as usize].get_or_init(|| Lettering::read(weight.font()))
+        Lettering::with_zero(weight, Zero::default())
     }
 
-    fn read(data: &'static [u8]) -> Lettering {
+    /// The font at a weight, with the zero of your choice.
+    pub fn with_zero(weight: Weight, zero: Zero) -> &'static Lettering {
+        static ALL: [[OnceLock<Lettering>; 2]; 4] = [const { [const { OnceLock::new() }; 2] }; 4];
+        ALL[weight as usize][zero as usize].get_or_init(|| Lettering::read(weight.font(), zero))
+    }
+
+    fn read(data: &'static [u8], zero: Zero) -> Lettering {
         let font = FontRef::new(data).ok();
         let mut all = Lettering {
             font,
+            zero,
             scale: 1.0,
-            glyphs: RwLock::default(),
+            glyphs: Known::default(),
+            kerns: Known::default(),
+            fine: Known::default(),
             cell: OnceLock::new(),
+            stroke: OnceLock::new(),
         };
         // H stands on the base line and is as high as the figures, which round ones overshoot.
         let capital = all
@@ -55,92 +75,121 @@ impl Lettering {
         all
     }
 
+    fn id(&self, character: char) -> Option<GlyphId> {
+        // An accent that stands alone belongs on the letter before it, which needs more than outlines side by side.
+        let accent = matches!(character, '\u{300}'..='\u{36f}');
+        self.font
+            .as_ref()?
+            .charmap()
+            .map(character)
+            .filter(|_| !accent)
+    }
+
     /// A glyph's path and advance in font units.
     fn raw(&self, character: char) -> Option<(BezPath, f64)> {
         let font = self.font.as_ref()?;
-        let id = font.charmap().map(character)?;
+        let id = self.id(character)?;
         let mut pen = Pen(BezPath::new());
         let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
         font.outline_glyphs()
             .get(id)?
             .draw(settings, &mut pen)
             .ok()?;
-        Some((pen.0, advance(font, id)))
+        let metrics = font.glyph_metrics(Size::unscaled(), LocationRef::default());
+        Some((pen.0, metrics.advance_width(id).unwrap_or(0.0).into()))
+    }
+
+    /// A glyph's path at a figure height of 1 mm, with the zero that was asked for, and its advance.
+    pub(crate) fn path(&self, character: char) -> Option<(BezPath, f64)> {
+        let (mut path, advance) = self.raw(character)?;
+        if character == '0' && self.zero == Zero::Plain {
+            path = zero::without_slash(&path).unwrap_or(path);
+        }
+        Some((Affine::scale(self.scale) * path, advance * self.scale))
     }
 
     /// A glyph, cached.
-    pub(crate) fn glyph(&self, character: char) -> Option<Arc<Glyph>> {
-        let known = self
-            .glyphs
-            .read()
-            .unwrap_or_else(PoisonError::into_inner)
-            .get(&character)
-            .cloned();
-        known.unwrap_or_else(|| {
-            let made = self.make(character).map(Arc::new);
-            self.glyphs
-                .write()
-                .unwrap_or_else(PoisonError::into_inner)
-                .insert(character, made.clone());
-            made
+    pub(crate) fn glyph(&self, character: char, closeness: Closeness) -> Option<Arc<Glyph>> {
+        self.glyphs.get_or((character, closeness), || {
+            let (path, advance) = self.path(character)?;
+            let shape = Shape::from_path(&path, closeness.tolerance());
+            Some(Arc::new(Glyph {
+                edges: Edges::of(&shape),
+                ink: shape.bounds(),
+                shape,
+                advance,
+            }))
         })
     }
 
-    fn make(&self, character: char) -> Option<Glyph> {
-        let (path, advance) = self.raw(character)?;
-        let mut shape = Shape::from_path(&(Affine::scale(self.scale) * path), TOLERANCE);
-        if character == '0' {
-            shape = plain_zero(shape);
-        }
-        let ink = shape.bounds();
-        Some(Glyph {
-            shape,
-            ink,
-            advance: advance * self.scale,
-            fine: OnceLock::new(),
+    /// What the font adds to the gap between two characters, in figure heights; mostly less than 0.
+    pub(crate) fn kern(&self, first: char, second: char) -> f64 {
+        self.kerns.get_or((first, second), || {
+            match (&self.font, self.id(first), self.id(second)) {
+                (Some(font), Some(first), Some(second)) => {
+                    kern::between(font, first, second) * self.scale
+                }
+                _ => 0.0,
+            }
         })
     }
 
-    /// Width of the cell that every figure is centred in: the widest figure and one stroke, at a height of 1 mm.
+    /// Width of the cell that every figure is centred in: the widest figure and one stroke, in figure heights.
     pub(crate) fn cell(&self) -> f64 {
         *self.cell.get_or_init(|| {
             let widest = ('0'..='9')
-                .filter_map(|c| self.glyph(c))
-                .map(|glyph| glyph.ink.width())
+                .filter_map(|c| self.path(c))
+                .map(|(path, _)| kurbo::Shape::bounding_box(&path).width())
                 .fold(0.0, f64::max);
             widest + self.stroke(1.0)
         })
     }
 
-    /// Typical width of a stroke at a figure height in mm: that of the letter H.
+    /// Typical width of a stroke at a figure height, both in mm: that of the upright of the figure 1.
     pub fn stroke(&self, height: f64) -> f64 {
-        self.glyph('H')
-            .and_then(|glyph| glyph.fine().0)
-            .unwrap_or(0.15)
-            * height
+        let unit = *self.stroke.get_or_init(|| {
+            let Some(one) = self.glyph('1', Closeness::COARSE) else {
+                return 0.15;
+            };
+            let (low, high) = STEM;
+            let middle = Point::new(one.ink.center().x, (low + high) / 2.0);
+            let band = Curve::rounded_rectangle(middle, 2.0, high - low, 0.0);
+            one.shape.common(&Shape::from(band)).bounds().width()
+        });
+        unit * height
     }
 }
 
-/// The zero without its slash: the two halves of the island closed to one oval, which is convex, so that a
-/// closing with a radius much larger than the figure brings back all of it.
-fn plain_zero(slashed: Shape) -> Shape {
-    let (outers, holes) = (slashed.outers(), slashed.holes());
-    let [outer] = outers[..] else { return slashed };
-    if holes.len() < 2 {
-        return slashed;
+impl fmt::Debug for Lettering {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Lettering")
+            .field("zero", &self.zero)
+            .field("stroke", &self.stroke(1.0))
+            .finish_non_exhaustive()
     }
-    let halves = Shape::from_loops(holes.iter().map(|hole| hole.reversed()).collect());
-    match halves.concave_corners_rounded(CLOSING) {
-        Ok(oval) if oval.loops().len() == 1 => {
-            Shape::new(outer.clone(), vec![oval.loops()[0].clone()])
+}
+
+/// What has been worked out so far.
+pub(crate) struct Known<K, V>(RwLock<HashMap<K, V>>);
+
+impl<K, V> Default for Known<K, V> {
+    fn default() -> Self {
+        Known(RwLock::default())
+    }
+}
+
+impl<K: Eq + Hash, V: Clone> Known<K, V> {
+    /// What is known of a key; worked out the first time. Two threads may both do that, and find the same.
+    pub(crate) fn get_or(&self, key: K, make: impl FnOnce() -> V) -> V {
+        let known = self.0.read().unwrap_or_else(PoisonError::into_inner);
+        if let Some(value) = known.get(&key) {
+            return value.clone();
         }
-        _ => slashed,
+        drop(known);
+        let value = make();
+        let mut known = self.0.write().unwrap_or_else(PoisonError::into_inner);
+        known.entry(key).or_insert(value).clone()
     }
-}
-
-fn advance(font: &FontRef, id: GlyphId) -> f64 {
-    let metrics = font.glyph_metrics(Size::unscaled(), LocationRef::default());
-    f64::from(metrics.advance_width(id).unwrap_or(0.0))
 }
 
 struct Pen(BezPath);

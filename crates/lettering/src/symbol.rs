@@ -1,5 +1,6 @@
 //! The built-in symbols: plain drawings of our own, made to be engraved.
 
+use crate::closeness::Closeness;
 use kurbo::BezPath;
 use outline::{Motion, Point, Shape, Vec2};
 use std::sync::OnceLock;
@@ -32,7 +33,7 @@ const DRAWINGS: &[Drawing] = drawings![
     "hammer": "a hammer",
     "heart": "a heart",
     "key": "a key",
-    "leaf": "a leaf with its rib",
+    "leaf": "a leaf with its veins",
     "moon": "a crescent moon",
     "sail": "a boat under sail",
     "shell": "a scallop shell",
@@ -42,9 +43,6 @@ const DRAWINGS: &[Drawing] = drawings![
     "tower": "a tower with battlements",
     "wheat": "an ear of wheat",
 ];
-
-/// Arcs lie this close to the drawing at a height of 1 mm.
-const TOLERANCE: f64 = 1e-4;
 
 impl Symbol {
     /// All symbols, by name.
@@ -67,18 +65,37 @@ impl Symbol {
         DRAWINGS[self.0].words
     }
 
-    /// Its outline, `height` mm high (or wide, if it is wider than high), about the middle of its box.
+    /// The symbols that an unknown name may mean, likeliest first, at most three: of a similar spelling (Jaro-Winkler
+    /// similarity of 0.75 or more), or with the name among the words that tell what they show.
+    pub fn nearest(name: &str) -> Vec<Symbol> {
+        let name = name.trim().to_lowercase();
+        let similar = |symbol: Symbol| {
+            let shown = symbol.words().split([' ', ',']).any(|word| word == name);
+            let spelt = strsim::jaro_winkler(&name, symbol.name());
+            if shown { 1.0 } else { spelt }
+        };
+        let mut near: Vec<(f64, Symbol)> = Symbol::all()
+            .map(|symbol| (similar(symbol), symbol))
+            .filter(|(similar, _)| *similar >= 0.75)
+            .collect();
+        near.sort_by(|a, b| b.0.total_cmp(&a.0));
+        near.into_iter().take(3).map(|(_, symbol)| symbol).collect()
+    }
+
+    /// Its outline, `height` mm high (or wide, if it is wider than high), about the middle of its box; arcs follow the
+    /// drawing within 0.0005 mm.
     pub fn outline(&self, height: f64) -> Shape {
-        static UNITS: [OnceLock<Shape>; DRAWINGS.len()] =
-            [const { OnceLock::new() }; DRAWINGS.len()];
-        UNITS[self.0]
-            .get_or_init(|| unit(DRAWINGS[self.0].svg))
+        static UNITS: [[OnceLock<Shape>; Closeness::COUNT]; DRAWINGS.len()] =
+            [const { [const { OnceLock::new() }; Closeness::COUNT] }; DRAWINGS.len()];
+        let closeness = Closeness::at(height);
+        UNITS[self.0][closeness.index()]
+            .get_or_init(|| unit(DRAWINGS[self.0].svg, closeness.tolerance()))
             .scaled(Point::ZERO, height)
     }
 }
 
 /// A drawing with its larger side 1 mm, y up.
-fn unit(svg: &str) -> Shape {
+fn unit(svg: &str, tolerance: f64) -> Shape {
     let data = svg
         .split(" d=\"")
         .nth(1)
@@ -92,7 +109,7 @@ fn unit(svg: &str) -> Shape {
         kurbo::Affine::scale_non_uniform(1.0 / size, -1.0 / size)
             * kurbo::Affine::translate(-middle),
     );
-    let shape = Shape::from_path(&path, TOLERANCE);
+    let shape = Shape::from_path(&path, tolerance);
     let off = shape.bounds().center().to_vec2();
     shape.moved(&Motion::shift(Vec2::ZERO - off))
 }
