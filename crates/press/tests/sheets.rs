@@ -46,7 +46,16 @@ fn read(data: &str) -> BezPath {
         match segment.expect("path data") {
             svgtypes::PathSegment::MoveTo { abs: true, x, y } => path.move_to((x, y)),
             svgtypes::PathSegment::LineTo { abs: true, x, y } => path.line_to((x, y)),
-            svgtypes::PathSegment::EllipticalArc { abs: true, rx, ry, x_axis_rotation, large_arc, sweep, x, y } => {
+            svgtypes::PathSegment::EllipticalArc {
+                abs: true,
+                rx,
+                ry,
+                x_axis_rotation,
+                large_arc,
+                sweep,
+                x,
+                y,
+            } => {
                 let arc = kurbo::SvgArc {
                     from: pen,
                     to: Point::new(x, y),
@@ -55,12 +64,20 @@ fn read(data: &str) -> BezPath {
                     large_arc,
                     sweep,
                 };
-                path.extend(kurbo::Arc::from_svg_arc(&arc).expect("an arc").append_iter(1e-4));
+                path.extend(
+                    kurbo::Arc::from_svg_arc(&arc)
+                        .expect("an arc")
+                        .append_iter(1e-4),
+                );
             }
             svgtypes::PathSegment::ClosePath { .. } => path.close_path(),
             other => panic!("not expected on a sheet: {other:?}"),
         }
-        pen = path.elements().last().and_then(|element| element.end_point()).unwrap_or(pen);
+        pen = path
+            .elements()
+            .last()
+            .and_then(|element| element.end_point())
+            .unwrap_or(pen);
     }
     path
 }
@@ -379,8 +396,13 @@ fn failing_stops_are_plainly_marked() {
         .count();
     assert!(failing > 0);
     let strip = press::strip(&made.laid.dial, &made.turns);
-    // A frame and the two strokes of a cross for each.
-    assert_eq!(strip.matches("stroke=\"#b3261e\"").count(), 3 * failing);
+    // A frame and a cross on a disc for each, and once more where the sign is explained.
+    for sign in ["stroke=\"#b3261e\"", "\"#b3261e\" d=\"M"] {
+        let times = strip.matches(sign).count();
+        assert!(times > failing, "{sign}: {times}");
+    }
+    let frames = strip.matches("stroke=\"#b3261e\"").count();
+    assert_eq!(frames, failing + 1);
     let whole = ready(SMALL);
     assert_eq!(
         press::strip(&whole.laid.dial, &whole.turns)
