@@ -349,3 +349,30 @@ fn counting_says_which_push_counts_up() {
         finding.what
     );
 }
+
+/// One to six wheels under every kind of cover: nothing to refuse, nothing to mend.
+#[test]
+fn every_number_of_wheels_fits_every_outline() {
+    for outline in ["rounded rectangle", "circle", "stadium", "regular polygon"] {
+        for wheels in 1..=6 {
+            let counters: Vec<(&str, &str)> =
+                (0..wheels).map(|_| ("values = \"0..9\"", "")).collect();
+            let sides = if outline == "regular polygon" {
+                "sides = 6"
+            } else {
+                ""
+            };
+            let looked = look(&dial(
+                &format!("[cover]\noutline = \"{outline}\"\n{sides}"),
+                &counters,
+            ));
+            let grave: Vec<String> = looked
+                .findings
+                .iter()
+                .filter(|f| f.severity != Severity::Note)
+                .map(|f| f.what.clone())
+                .collect();
+            assert!(grave.is_empty(), "{wheels} wheels, {outline}: {grave:?}");
+        }
+    }
+}

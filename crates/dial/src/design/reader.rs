@@ -45,8 +45,10 @@ type Span = Range<usize>;
 /// Reads a file.
 pub(crate) fn read(text: &str, groups: Groups) -> Reading {
     let (table, errors) = DeTable::parse_recoverable(text);
-    let mut reading = Reading::default();
-    reading.broken = !errors.is_empty();
+    let mut reading = Reading {
+        broken: !errors.is_empty(),
+        ..Reading::default()
+    };
     for error in errors {
         let span = error.span().unwrap_or(0..0);
         reading.mistakes.push(Mistake {

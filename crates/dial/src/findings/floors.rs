@@ -48,8 +48,16 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         ));
     }
     // Pockets of one size in one stock say it once.
-    findings.dedup_by(|later, first| later.part == first.part && later.measured == first.measured);
-    findings
+    let mut said: Vec<Finding> = Vec::new();
+    for finding in findings {
+        if !said
+            .iter()
+            .any(|one| one.keys == finding.keys && one.measured == finding.measured)
+        {
+            said.push(finding);
+        }
+    }
+    said
 }
 
 fn floor(

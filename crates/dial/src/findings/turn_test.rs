@@ -15,11 +15,14 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     findings
 }
 
+/// Words, measured value and limit.
+type Says = (String, Option<Quantity>, Option<Quantity>);
+
 /// Faults of one kind, gathered over the stops of a wheel.
 struct Kind {
     matches: fn(&Fault) -> bool,
     severity: Severity,
-    says: fn(&Bench, usize, &Stop) -> (String, Option<Quantity>, Option<Quantity>),
+    says: fn(&Bench, usize, &Stop) -> Says,
     mend: &'static str,
     key: &'static str,
     worst: fn(&Stop) -> f64,
