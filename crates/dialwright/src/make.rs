@@ -49,11 +49,10 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
         press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;
     if args.on.json {
         let mut report = looked.report();
-        report["job"] = serde_json::json!({
-            "folder": target,
-            "files": files.iter().map(|(path, _)| path).collect::<Vec<_>>(),
-            "setups": job.sheets.iter().map(|sheet| sheet.setups.len()).sum::<usize>(),
-        });
+        report["job"] = press::job_report(&job);
+        report["job"]["folder"] = serde_json::json!(target);
+        report["job"]["files"] =
+            serde_json::json!(files.iter().map(|(path, _)| path).collect::<Vec<_>>());
         println!("{report:#}");
         return Ok(Outcome::Well);
     }

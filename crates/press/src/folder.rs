@@ -94,6 +94,12 @@ pub fn write_job(target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<Written,
     if target.exists() && !target.is_dir() {
         return Err(FolderError::NotAFolder(target.to_owned()));
     }
+    // Names such as `.` or `..` cannot be renamed: the folder's own name can.
+    let real = match target.file_name() {
+        None => fs::canonicalize(target).map_err(io_error("finding", target))?,
+        Some(_) => target.to_owned(),
+    };
+    let target = real.as_path();
     let manifest = manifest(files);
     if target.is_dir() && untouched(target, files, &manifest) {
         return Ok(Written::Unchanged);
@@ -135,13 +141,31 @@ fn write_draft(
             .and_then(|()| file.sync_all())
             .map_err(io_error("writing", &path))?;
     }
+    let mut folders: Vec<PathBuf> = files
+        .iter()
+        .filter_map(|(path, _)| path.parent())
+        .map(|folder| draft.join(folder))
+        .collect();
+    folders.sort();
+    folders.dedup();
+    folders.iter().rev().for_each(|folder| settle(folder));
+    settle(draft);
     Ok(())
+}
+
+/// Brings the names in a folder to disk, on systems where a folder can be opened for that; elsewhere the system does it in its own time.
+fn settle(folder: &Path) {
+    if let Ok(open) = File::open(folder) {
+        let _ = open.sync_all();
+    }
 }
 
 /// Renames what is there, then the draft; if the second fails the first is undone.
 fn place(draft: &Path, target: &Path, parent: &Path, name: &str) -> Result<Written, FolderError> {
-    if !target.exists() {
+    // A folder that was made for the job and is still empty need not be kept: only an empty one can be removed like this.
+    if !target.exists() || fs::remove_dir(target).is_ok() {
         fs::rename(draft, target).map_err(io_error("naming", target))?;
+        settle(parent);
         return Ok(Written::New);
     }
     let foreign = holds_foreign(target);
@@ -154,6 +178,7 @@ fn place(draft: &Path, target: &Path, parent: &Path, name: &str) -> Result<Writt
         let _ = fs::rename(&kept, target);
         return Err(io_error("naming", target)(error));
     }
+    settle(parent);
     Ok(Written::Kept { kept, foreign })
 }
 

@@ -1,6 +1,9 @@
 //! All files of a job folder.
 
-use crate::{PngError, dial_front, png, report, sheet, strip, symmetry, ticket, ticket_picture};
+use crate::{
+    PngError, dial_front, findings_picture, job_report, png, report, sheet, strip, symmetry,
+    ticket, ticket_picture, wheel_face,
+};
 use dial::findings::Finding;
 use dial::job::{Job, Setup, Sheet};
 use dial::layout::Laid;
@@ -49,27 +52,40 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
             );
             put(
                 format!("tickets/{stem}.png"),
-                png(&ticket_picture(&dial.name, one, setup, colours))?,
+                png(&ticket_picture(dial, one, setup, colours))?,
             );
         }
     }
-    let pictures = [
-        ("turn-test", strip(dial, make.turns)),
-        ("dial", dial_front(dial, make.findings)),
-        ("turned-over", symmetry(dial)),
-    ];
-    for (name, svg) in pictures {
+    for (name, svg) in pictures(make) {
         put(format!("pictures/{name}.png"), png(&svg)?);
         put(format!("pictures/{name}.svg"), svg.into_bytes());
     }
-    put(
-        "report.json".into(),
-        format!("{:#}\n", report(make.laid, make.turns, make.findings)).into_bytes(),
-    );
+    let figures = report(make.laid, make.turns, make.findings);
+    put("report.json".into(), format!("{figures:#}\n").into_bytes());
+    let steps = job_report(make.job);
+    put("steps.json".into(), format!("{steps:#}\n").into_bytes());
     put("findings.txt".into(), make.words.as_bytes().to_vec());
     put("dial.toml".into(), make.dial_file.as_bytes().to_vec());
     put("READ-ME-FIRST.txt".into(), first(make).into_bytes());
     Ok(files)
+}
+
+/// All pictures of the dial, by their names.
+fn pictures(make: &Make) -> Vec<(String, String)> {
+    let dial = &make.laid.dial;
+    let mut all = vec![
+        ("turn-test".into(), strip(dial, make.turns)),
+        ("dial".into(), dial_front(dial)),
+        ("turned-over".into(), symmetry(dial)),
+    ];
+    all.extend(findings_picture(dial, make.findings).map(|svg| ("findings".into(), svg)));
+    all.extend(dial.wheels.iter().enumerate().map(|(i, wheel)| {
+        (
+            format!("wheel-{}-{}", i + 1, slug(&wheel.name)),
+            wheel_face(wheel),
+        )
+    }));
+    all
 }
 
 /// Name of the file of one setup of a sheet.
@@ -120,6 +136,26 @@ fn first(make: &Make) -> String {
             );
         }
     }
-    text += "\nAll sheets are in true millimetres, the kerf is taken into account.\n\n  pictures/turn-test.png    every stop as it stands in its window\n  pictures/dial.png         the dial from the front, places of findings ringed\n  pictures/turned-over.png  the cover on its mirror image\n  findings.txt              what was found, and how to mend it\n  report.json               every figure\n  dial.toml                 the dial file this was made from\n\nNever leave the machine alone while it runs. Keep loose magnets from children: swallowed magnets can kill.\nLocal rules and the machine's manual come first.\n";
-    text
+    text += "\nAll sheets are in true millimetres; the kerf is taken into account.\n\n";
+    let mut item = |file: &str, words: &str| text += &format!("  {file:<26}{words}\n");
+    item(
+        "pictures/turn-test.png",
+        "every stop as it stands in its window",
+    );
+    item("pictures/dial.png", "the dial from the front");
+    if findings_picture(dial, make.findings).is_some() {
+        item("pictures/findings.png", "where it should be mended");
+    }
+    item(
+        "pictures/turned-over.png",
+        "the cover turned over in its hole",
+    );
+    item("pictures/wheel-*.png", "each wheel's face");
+    item("findings.txt", "what was found, and how to mend it");
+    item("report.json", "every figure of the dial");
+    item("steps.json", "every setup and step of the job");
+    item("dial.toml", "the dial file this was made from");
+    text + "\n\
+        Never leave the machine alone while it runs. Keep loose magnets from children:\n\
+        swallowed magnets can kill. Local rules and the machine's manual come first.\n"
 }

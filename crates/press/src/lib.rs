@@ -3,6 +3,7 @@
 mod dial_front;
 mod folder;
 mod job_files;
+mod picture;
 mod png;
 mod report;
 mod sheet;
@@ -12,11 +13,11 @@ mod symmetry;
 mod ticket;
 mod ticket_picture;
 
-pub use dial_front::dial_front;
+pub use dial_front::{dial_front, findings_picture, wheel_face};
 pub use folder::{FolderError, Written, write_job};
 pub use job_files::{Make, job_files, slug};
 pub use png::{PngError, png};
-pub use report::report;
+pub use report::{job_report, report};
 pub use sheet::sheet;
 pub use strip::strip;
 pub use symmetry::symmetry;

@@ -1,7 +1,10 @@
 //! Everything that was computed, as JSON: names carry their units, the order is fixed.
 
+use crate::job_files::sheet_name;
+use crate::sheet::step_id;
 use dial::assembled::{Sense, Wheel};
 use dial::findings::{Finding, Quantity};
+use dial::job::{Job, Setup, Sheet, Step};
 use dial::layout::{Driver, Laid, Sizing};
 use dial::turning::{Fault, Other, Stop, TurnTest};
 use outline::Point;
@@ -28,6 +31,43 @@ pub fn report(laid: &Laid, turns: &TurnTest, findings: &[Finding]) -> Value {
         "wheels": dial.wheels.iter().enumerate().map(|(i, one)| wheel(one, laid.sizing.iter().find(|size| size.wheel == i))).collect::<Vec<_>>(),
         "turn_test": turn_test(turns),
         "findings": findings.iter().map(|one| finding(laid, one)).collect::<Vec<_>>(),
+    })
+}
+
+/// The figures of a job: every sheet with its setups and their steps in running order.
+pub fn job_report(job: &Job) -> Value {
+    let sheets = job.sheets.iter().map(|sheet| {
+        json!({
+            "number": sheet.number,
+            "stock": sheet.stock.name,
+            "kerf_x_mm": sheet.stock.kerf.x,
+            "kerf_y_mm": sheet.stock.kerf.y,
+            "width_mm": rounded(sheet.width),
+            "height_mm": rounded(sheet.height),
+            "parts": sheet.parts.iter().map(|part| json!({ "name": part.name, "at": place(part.at) })).collect::<Vec<_>>(),
+            "setups": sheet.setups.iter().map(|one| setup(sheet, one)).collect::<Vec<_>>(),
+        })
+    });
+    json!({
+        "setups": job.sheets.iter().map(|sheet| sheet.setups.len()).sum::<usize>(),
+        "sheets": sheets.collect::<Vec<_>>(),
+    })
+}
+
+fn setup(sheet: &Sheet, setup: &Setup) -> Value {
+    let step = |(i, step): (usize, &Step)| {
+        json!({
+            "group": step_id(i + 1, step),
+            "kind": step.kind.words(),
+            "depth_mm": step.depth(),
+            "pieces": step.work.len(),
+        })
+    };
+    json!({
+        "number": setup.number,
+        "file": format!("sheets/{}", sheet_name(sheet, setup)),
+        "turned_over": setup.turned.iter().map(|part| part.name.as_str()).collect::<Vec<_>>(),
+        "steps": setup.steps.iter().enumerate().map(step).collect::<Vec<_>>(),
     })
 }
 

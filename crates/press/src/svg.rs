@@ -1,9 +1,6 @@
-//! SVG path data and a picture's bare bones. The one place where y changes from up to down.
+//! SVG path data. The one place where y changes from up to down, and where numbers are rounded.
 
-use lettering::{Lettering, TwinMark, Weight};
-use outline::{
-    BezPath, Curve, EllipticCurve, EllipticPiece, Motion, PathEl, Point, Segment, Shape, Vec2,
-};
+use outline::{BezPath, Curve, EllipticCurve, EllipticPiece, PathEl, Point, Segment, Shape};
 use std::fmt::Write;
 
 /// Maps our coordinates, y up, to those of a drawing, y down.
@@ -73,6 +70,28 @@ impl Frame {
             .join(" ")
     }
 
+    /// Path data of a Bezier path as it is, closed or not.
+    pub(crate) fn bezier(self, path: &BezPath) -> String {
+        let mut data = String::new();
+        let mut put = |command: char, points: &[Point]| {
+            data.push(command);
+            for p in points {
+                let (x, y) = self.place(*p);
+                let _ = write!(data, "{} {} ", number(x), number(y));
+            }
+        };
+        for element in path.elements() {
+            match *element {
+                PathEl::MoveTo(p) => put('M', &[p]),
+                PathEl::LineTo(p) => put('L', &[p]),
+                PathEl::QuadTo(a, p) => put('Q', &[a, p]),
+                PathEl::CurveTo(a, b, p) => put('C', &[a, b, p]),
+                PathEl::ClosePath => put('Z', &[]),
+            }
+        }
+        data.trim_end().to_owned()
+    }
+
     fn start(self, data: &mut String, p: Point) {
         let (x, y) = self.place(p);
         let _ = write!(data, "M{} {} ", number(x), number(y));
@@ -118,171 +137,20 @@ pub(crate) fn number(value: f64) -> String {
     }
 }
 
-/// Text made safe to stand in a document.
+/// Text made safe to stand in a document: what XML 1.0 (section 2.2) does not allow becomes a question mark, white space
+/// a blank.
 pub(crate) fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
-}
-
-/// A picture in mm, drawn with our coordinates.
-pub(crate) struct Picture {
-    frame: Frame,
-    width: f64,
-    height: f64,
-    title: String,
-    body: String,
-}
-
-/// Paper, ink and wood of our pictures.
-pub(crate) mod tone {
-    pub(crate) const PAPER: &str = "#f7f3ea";
-    pub(crate) const INK: &str = "#2b2622";
-    pub(crate) const QUIET: &str = "#8a8074";
-    pub(crate) const COVER: &str = "#d9b98a";
-    pub(crate) const WHEEL: &str = "#efdcb8";
-    pub(crate) const BURNT: &str = "#4a3020";
-    pub(crate) const PALE: &str = "#cdbfa8";
-    pub(crate) const FAIL: &str = "#b3261e";
-}
-
-impl Picture {
-    /// A picture of the area from `low` to `high`.
-    pub(crate) fn new(title: &str, low: Point, high: Point) -> Picture {
-        let (width, height) = (high.x - low.x, high.y - low.y);
-        let frame = Frame {
-            corner: Point::new(low.x, high.y),
-        };
-        Picture {
-            frame,
-            width,
-            height,
-            title: title.to_owned(),
-            body: String::new(),
+    let mut safe = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => safe.push_str("&amp;"),
+            '<' => safe.push_str("&lt;"),
+            '>' => safe.push_str("&gt;"),
+            '"' => safe.push_str("&quot;"),
+            c if c.is_whitespace() => safe.push(' '),
+            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => safe.push('?'),
+            c => safe.push(c),
         }
     }
-
-    pub(crate) fn fill(&mut self, shape: &Shape, colour: &str) {
-        if !shape.is_empty() {
-            let _ = writeln!(
-                self.body,
-                "<path fill=\"{colour}\" d=\"{}\"/>",
-                self.frame.shape(shape)
-            );
-        }
-    }
-
-    pub(crate) fn line_round(&mut self, shape: &Shape, colour: &str, width: f64, dashes: &str) {
-        if !shape.is_empty() {
-            let dashes = if dashes.is_empty() {
-                String::new()
-            } else {
-                format!(" stroke-dasharray=\"{dashes}\"")
-            };
-            let _ = writeln!(
-                self.body,
-                "<path fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"{dashes} d=\"{}\"/>",
-                number(width),
-                self.frame.shape(shape)
-            );
-        }
-    }
-
-    /// A Bezier path as a line.
-    pub(crate) fn path(&mut self, path: &BezPath, colour: &str, width: f64, dashes: &str) {
-        let dashes = if dashes.is_empty() {
-            String::new()
-        } else {
-            format!(" stroke-dasharray=\"{dashes}\"")
-        };
-        let mut data = String::new();
-        let mut put = |command: char, points: &[Point]| {
-            let places = points
-                .iter()
-                .map(|p| self.frame.place(*p))
-                .map(|(x, y)| format!("{} {}", number(x), number(y)));
-            let _ = write!(data, "{command}{} ", places.collect::<Vec<_>>().join(" "));
-        };
-        for element in path.elements() {
-            match *element {
-                PathEl::MoveTo(p) => put('M', &[p]),
-                PathEl::LineTo(p) => put('L', &[p]),
-                PathEl::QuadTo(a, p) => put('Q', &[a, p]),
-                PathEl::CurveTo(a, b, p) => put('C', &[a, b, p]),
-                PathEl::ClosePath => put('Z', &[]),
-            }
-        }
-        let _ = writeln!(
-            self.body,
-            "<path fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"{dashes} d=\"{}\"/>",
-            number(width),
-            data.trim_end()
-        );
-    }
-
-    pub(crate) fn straight(
-        &mut self,
-        from: Point,
-        to: Point,
-        colour: &str,
-        width: f64,
-        dashes: &str,
-    ) {
-        let ((x1, y1), (x2, y2)) = (self.frame.place(from), self.frame.place(to));
-        let dashes = if dashes.is_empty() {
-            String::new()
-        } else {
-            format!(" stroke-dasharray=\"{dashes}\"")
-        };
-        let _ = writeln!(
-            self.body,
-            "<path fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\"{dashes} d=\"M{} {} L{} {}\"/>",
-            number(width),
-            number(x1),
-            number(y1),
-            number(x2),
-            number(y2)
-        );
-    }
-
-    /// Writes a text with its capitals `height` high, from `at`, half way up; returns its width. Characters that the
-    /// font does not have become a question mark.
-    pub(crate) fn text(&mut self, at: Point, height: f64, words: &str, colour: &str) -> f64 {
-        let lettering = Lettering::shipped(Weight::Regular);
-        let shape = lettering
-            .inscription(words, height, TwinMark::None)
-            .or_else(|_| {
-                let known: String = words
-                    .chars()
-                    .map(|c| {
-                        if lettering
-                            .inscription(&c.to_string(), 1.0, TwinMark::None)
-                            .is_ok()
-                            || c == ' '
-                        {
-                            c
-                        } else {
-                            '?'
-                        }
-                    })
-                    .collect();
-                lettering.inscription(&known, height, TwinMark::None)
-            });
-        let Ok(shape) = shape else { return 0.0 };
-        let width = shape.bounds().width();
-        let shift = Vec2::new(width / 2.0, 0.0);
-        self.fill(&shape.moved(&Motion::shift(at.to_vec2() + shift)), colour);
-        width
-    }
-
-    pub(crate) fn finish(self) -> String {
-        let (w, h) = (number(self.width), number(self.height));
-        format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\">\n<title>{}</title>\n<rect width=\"{w}\" height=\"{h}\" fill=\"{}\"/>\n{}</svg>\n",
-            escaped(&self.title),
-            tone::PAPER,
-            self.body
-        )
-    }
+    safe
 }

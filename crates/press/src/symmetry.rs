@@ -1,59 +1,65 @@
 //! The cover laid over its own mirror image, as it lies when it is turned over in its hole.
 
-use crate::svg::{Picture, tone};
+use crate::picture::{Picture, dashes, pen, tone};
 use dial::Dial;
 use dial::findings::mirrored;
 use measure::show;
-use outline::{Curve, Motion, Point, Shape, Vec2};
+use outline::{Axis, Curve, Motion, Point, Rect, Shape, Vec2};
 
 const MARGIN: f64 = 10.0;
+/// Height of the words.
+const WORDS: f64 = 2.6;
+/// Below this the two are the same to any eye and to any beam, and what is left between them is noise, in mm.
+const SAME: f64 = 1e-3;
 
-/// The cover, its mirror image about the axis it is turned over on, what of either misses the other, and the worst place.
+/// The cover's hole, the cover turned over in it about its axis, what of either misses the other, and the worst place.
 pub fn symmetry(dial: &Dial) -> String {
-    let plate = &dial.cover.plate;
-    let image = plate.moved(&Motion::mirror(&dial.turn_axis));
+    let hole = &dial.cover.plate;
+    let cover = hole.moved(&Motion::mirror(&dial.turn_axis));
     let worst = mirrored(dial).own;
-    let wide = plate.bounds().union(image.bounds()).inflate(MARGIN, MARGIN);
-    let mut picture = Picture::new(
-        &format!("{} turned over in its hole", dial.name),
-        Point::new(wide.x0, wide.y0),
-        Point::new(wide.x1, wide.y1),
-    );
-    picture.fill(plate, tone::COVER);
-    // Where they differ by less than a hair the differences are slivers that only trouble the eye.
-    if worst.distance > 1e-3 {
-        picture.fill(&plate.minus(&image), tone::FAIL);
-        picture.fill(&image.minus(plate), tone::PALE);
+    let area = hole.bounds().union(cover.bounds()).inflate(MARGIN, MARGIN);
+    let title = format!("{} turned over in its hole", dial.name);
+    let mut picture = Picture::new(&title, area);
+    picture.fill(&cover, tone::COVER);
+    let same = worst.distance <= SAME;
+    if !same {
+        picture.fill(&cover.minus(hole), tone::FAIL);
+        picture.fill(&hole.minus(&cover), tone::PALE);
+        picture.outline(&cover, pen(tone::INK, 0.25, dashes::HIDDEN));
     }
-    picture.line_round(plate, tone::INK, 0.25, "");
-    picture.line_round(&image, tone::INK, 0.25, "1.5 1");
-    let along = dial.turn_axis.direction / dial.turn_axis.direction.hypot();
-    let reach = wide.width().hypot(wide.height()) / 2.0 - 2.0;
-    let clamp = |p: Point| {
-        Point::new(
-            p.x.clamp(wide.x0 + 2.0, wide.x1 - 2.0),
-            p.y.clamp(wide.y0 + 2.0, wide.y1 - 2.0),
+    picture.outline(hole, pen(tone::INK, 0.25, dashes::NONE));
+    let (from, to) = ends(&dial.turn_axis, area.inflate(-2.0, -2.0));
+    picture.straight(from, to, pen(tone::INK, 0.3, dashes::AXIS));
+    let figure = show(worst.distance, dial.show);
+    let words = if same {
+        "The cover is its own mirror image about the axis: turned over, it lies in its own hole."
+            .into()
+    } else {
+        let ring = Shape::from(Curve::circle(worst.at, 3.0));
+        picture.outline(&ring, pen(tone::PAPER, 1.1, dashes::NONE));
+        picture.outline(&ring, pen(tone::FAIL, 0.5, dashes::NONE));
+        format!(
+            "Drawn: the hole. Dashed: the cover turned over. Red: where it does not go in. Dark: where the hole gapes. Ringed: the largest mismatch, {figure}."
         )
     };
-    let (from, to) = (
-        clamp(dial.turn_axis.point - reach * along),
-        clamp(dial.turn_axis.point + reach * along),
-    );
-    picture.straight(from, to, tone::INK, 0.3, "6 1.5 1 1.5");
-    if worst.distance > 1e-3 {
-        picture.line_round(
-            &Shape::from(Curve::circle(worst.at, 3.0)),
-            tone::FAIL,
-            0.4,
-            "",
-        );
-    }
-    let words = format!("largest mismatch {}", show(worst.distance, dial.show));
-    picture.text(
-        Point::new(wide.x0 + 3.0, wide.y1 - 4.0) + Vec2::ZERO,
-        2.6,
-        &words,
-        tone::INK,
-    );
+    let at = Point::new(area.x0 + MARGIN, area.y0);
+    let used = picture.paragraph(at, WORDS, &words, tone::INK, MARGIN);
+    picture.end_at(area.y0 - used - MARGIN / 2.0 + WORDS);
     picture.finish()
+}
+
+/// Where an upright or level axis leaves an area.
+pub(crate) fn ends(axis: &Axis, area: Rect) -> (Point, Point) {
+    let middle = axis.point;
+    if is_upright(axis) {
+        (Point::new(middle.x, area.y0), Point::new(middle.x, area.y1))
+    } else {
+        (Point::new(area.x0, middle.y), Point::new(area.x1, middle.y))
+    }
+}
+
+/// Whether an axis is upright; parts are turned over about upright and level ones only.
+pub(crate) fn is_upright(axis: &Axis) -> bool {
+    let Vec2 { x, y } = axis.direction;
+    y.abs() > x.abs()
 }

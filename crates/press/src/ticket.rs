@@ -2,10 +2,12 @@
 
 use crate::job_files::sheet_name;
 use crate::sheet::step_id;
+use crate::symmetry::is_upright;
 use dial::Dial;
 use dial::job::{Setup, Sheet, Step, StepKind, Work};
-use measure::show;
-use process::Workshop;
+use measure::{Units, show};
+use outline::Axis;
+use process::{StepColours, Workshop};
 
 /// Columns of a ticket.
 const COLUMNS: usize = 78;
@@ -19,7 +21,11 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
     } else {
         "face up"
     };
-    page.line(&format!("{}: setup {}, {side}", dial.name, setup.number));
+    page.wrapped(
+        &format!("{}: setup {}, {side}", dial.name, setup.number),
+        "",
+        "",
+    );
     page.line(&"=".repeat(COLUMNS));
     page.blank();
     page.item("File", &sheet_name(sheet, setup));
@@ -60,7 +66,9 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
     }
     page.line("Steps, in this order");
     for (i, step) in setup.steps.iter().enumerate() {
-        page.numbered(i + 1, &words(step, &mm), &step_id(i + 1, step));
+        let drawn = drawn_as(step.kind, &workshop.machine.colours);
+        page.numbered(i + 1, &step_words(step, dial.show));
+        page.detail(&format!("group {}: {drawn}", step_id(i + 1, step)));
     }
     page.blank();
     after(&mut page, sheet, setup);
@@ -74,26 +82,42 @@ fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
         "A sheet or offcut of at least {} x {}, face up, flat on the bed, held so that it cannot shift. Measure its thickness: a pocket is as deep as the beam makes it, but the floor under it is what is left.",
         mm(sheet.width), mm(sheet.height)
     ));
-    page.text("Mask the face if the finish asks for it. Check the scale before the first cut: the ticket's picture has a line of 50 mm.");
+    let parts: Vec<&str> = sheet.parts.iter().map(|part| part.name.as_str()).collect();
+    page.text(&format!("On it: {}.", parts.join(", ")));
+    page.text("Mask the face if the finish asks for it. Focus on the face.");
+    page.text(&format!(
+        "The file's page is {} x {}: if it comes in at another size, stop and set the import to true millimetres. Note where the page's corner lies on the bed.",
+        mm(sheet.width), mm(sheet.height)
+    ));
     page.blank();
 }
 
 fn turned(page: &mut Page, dial: &Dial, setup: &Setup) {
-    let sideways = dial.turn_axis.direction.y.abs() > 0.5;
     let names: Vec<&str> = setup.turned.iter().map(|part| part.name.as_str()).collect();
     page.line("STOP before this setup");
-    page.text("Do not move the sheet, the bed or the origin since the last setup: the hole is the fixture now.");
+    page.text("Wait until the machine stands still and the fume is gone. Do not move the sheet, the bed or the origin since the last setup: the hole is the fixture now.");
     page.text(&format!(
-        "Lift out the {}, turn it over {} about the axis drawn in the picture ({}), and lay it back into its own hole, face down. The other parts stay out.",
+        "Lift out the {}, turn it over {} about the axis drawn in the picture ({}), and lay it back into its own hole, face down. The other parts stay out. Nothing stands above the sheet: the head has to pass.",
         names.join(" and the "),
-        if sideways { "sideways, like the page of a book," } else { "endways, like a notepad," },
-        if sideways { "upright, through its middle" } else { "level, through its middle" }
+        turned_how(&dial.turn_axis),
+        if is_upright(&dial.turn_axis) { "upright, through its middle" } else { "level, through its middle" }
     ));
     page.text("It lies with the play of the kerf all round: press it to one corner, and to the same corner each time.");
+    page.text("Place this file by its page, which is as large as that of the setup before, and by the same corner. Only the pockets are drawn on it: placed by what is drawn, they would go astray.");
     page.blank();
 }
 
-fn words(step: &Step, mm: &dyn Fn(f64) -> String) -> String {
+/// How a part is turned over about an axis, in words.
+pub(crate) fn turned_how(axis: &Axis) -> &'static str {
+    if is_upright(axis) {
+        "sideways, like the page of a book,"
+    } else {
+        "endways, like a notepad,"
+    }
+}
+
+/// What a step does, to which parts, and how often.
+pub(crate) fn step_words(step: &Step, units: Units) -> String {
     let mut parts: Vec<(&str, usize)> = Vec::new();
     for work in &step.work {
         let (Work::Area { part, .. } | Work::Path { part, .. }) = work;
@@ -107,23 +131,33 @@ fn words(step: &Step, mm: &dyn Fn(f64) -> String) -> String {
         .map(|(part, n)| format!("{part} ({n})"))
         .collect::<Vec<_>>()
         .join(", ");
-    match (step.kind, step.depth()) {
-        (StepKind::Engrave, Some(depth)) => format!("Engrave {} deep: {of}", mm(depth)),
-        (StepKind::Pocket, Some(depth)) => {
-            format!("Pocket {} deep, for the magnets: {of}", mm(depth))
-        }
+    let depth = step.depth().map(|depth| show(depth, units));
+    match (step.kind, depth) {
+        (StepKind::Engrave, Some(depth)) => format!("Engrave {depth} deep: {of}"),
+        (StepKind::Pocket, Some(depth)) => format!("Pocket {depth} deep, for the magnets: {of}"),
         (StepKind::CutInside, _) => format!("Cut inside, right through: {of}"),
         _ => format!("Cut outside, right through: {of}"),
     }
 }
 
+/// How a step is drawn on the sheet.
+fn drawn_as(kind: StepKind, colours: &StepColours) -> String {
+    match kind {
+        StepKind::Engrave => format!("filled, {}", colours.engrave),
+        StepKind::Pocket => format!("filled, {}", colours.pocket),
+        StepKind::CutInside => format!("thin line, {}", colours.cut_inside),
+        StepKind::CutOutside => format!("thicker line, {}", colours.cut_outside),
+    }
+}
+
 fn after(page: &mut Page, sheet: &Sheet, setup: &Setup) {
     page.line("Then");
-    let more = sheet.setups.iter().any(|one| one.number > setup.number);
-    if more {
+    if setup.steps.iter().any(|step| step.kind == StepKind::Pocket) {
+        page.text("With the machine at rest and before a part is lifted: measure each pocket with a depth gauge, or try a magnet in it. It should drop in and lie just under the surface. Too shallow: run the pocket's step once more at low power while the part still lies where it was.");
+    }
+    if sheet.setups.iter().any(|one| one.number > setup.number) {
         page.text("STOP. Leave the sheet where it is. The next setup turns a part over in its own hole; its ticket says how.");
     }
-    page.text("Try a magnet in each pocket before the beam goes cold on the next job: it should drop in and lie just under the surface. Too shallow: run the pocket once more at low power.");
     page.blank();
 }
 
@@ -168,9 +202,12 @@ impl Page {
         self.wrapped(words, "- ", "  ");
     }
 
-    fn numbered(&mut self, number: usize, words: &str, group: &str) {
+    fn numbered(&mut self, number: usize, words: &str) {
         self.wrapped(words, &format!("  [ ] {number}. "), "         ");
-        self.wrapped(&format!("group {group}"), "         ", "         ");
+    }
+
+    fn detail(&mut self, words: &str) {
+        self.wrapped(words, "         ", "         ");
     }
 
     fn wrapped(&mut self, words: &str, first: &str, rest: &str) {

@@ -97,3 +97,18 @@ fn a_file_in_the_way_and_a_path_that_leads_out_are_refused() {
     ));
     assert!(!temp.path().join("escape.txt").exists());
 }
+
+#[test]
+fn an_empty_folder_is_simply_filled() {
+    let temp = tempfile::tempdir().expect("a folder");
+    let target = temp.path().join("job");
+    fs::create_dir(&target).expect("makes");
+    assert_eq!(
+        write_job(&target, &files("one")).expect("writes"),
+        Written::New
+    );
+    // By a name that cannot be renamed.
+    let again = write_job(&target.join("sheets/.."), &files("two")).expect("writes");
+    assert!(matches!(again, Written::Kept { foreign: false, .. }));
+    assert_eq!(fs::read(target.join("a.txt")).expect("there"), b"two");
+}
