@@ -202,8 +202,6 @@ impl Wheel {
 
     /// The mark of stop `k` as it stands in the window.
     pub fn upright(&self, k: usize) -> Shape {
-        self.marks[k]
-            .shape
-            .moved(&Motion::turn(self.centre, self.turned_to(k)))
+        self.marks[k].shape.moved(&Motion::turn(self.centre, self.turned_to(k)))
     }
 }

@@ -20,11 +20,7 @@ impl Spans {
 
     /// All paths that begin so, in order.
     pub fn under(&self, start: &str) -> Vec<String> {
-        self.0
-            .keys()
-            .filter(|path| path.starts_with(start))
-            .cloned()
-            .collect()
+        self.0.keys().filter(|path| path.starts_with(start)).cloned().collect()
     }
 }
 

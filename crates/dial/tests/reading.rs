@@ -25,14 +25,8 @@ fn mistakes_are_shown_in_the_makers_own_file() {
         }
         seen += 1;
         let text = fs::read_to_string(&path).expect("reads");
-        let name = path
-            .file_name()
-            .expect("a name")
-            .to_string_lossy()
-            .into_owned();
-        let mistakes = try_look(&text)
-            .err()
-            .unwrap_or_else(|| panic!("{name} reads without a mistake"));
+        let name = path.file_name().expect("a name").to_string_lossy().into_owned();
+        let mistakes = try_look(&text).err().unwrap_or_else(|| panic!("{name} reads without a mistake"));
         let shown = design::render_mistakes(&name, &text, &mistakes, false);
         let golden = path.with_extension("txt");
         if std::env::var_os("DIALWRIGHT_WRITE").is_some() {
@@ -59,11 +53,7 @@ fn every_parameter_is_told_once_and_its_default_holds() {
         let mut paths = BTreeSet::new();
         for param in all(groups) {
             assert!(paths.insert(param.path), "{} twice", param.path);
-            assert!(
-                !param.words.is_empty() && !param.source.is_empty(),
-                "{}",
-                param.path
-            );
+            assert!(!param.words.is_empty() && !param.source.is_empty(), "{}", param.path);
             if let Default::Fixed(text) = param.default {
                 match param.kind {
                     Kind::Length(low, high) => {
@@ -72,16 +62,12 @@ fn every_parameter_is_told_once_and_its_default_holds() {
                     }
                     Kind::Angle => assert!(measure::parse_angle(text).is_ok(), "{}", param.path),
                     Kind::Choice(words) => assert!(words.contains(&text), "{}", param.path),
-                    Kind::Count(low, high) => assert!(
-                        (low..=high).contains(&text.parse().expect(param.path)),
-                        "{}",
-                        param.path
-                    ),
-                    Kind::Share(low, high) => assert!(
-                        (low..=high).contains(&text.parse().expect(param.path)),
-                        "{}",
-                        param.path
-                    ),
+                    Kind::Count(low, high) => {
+                        assert!((low..=high).contains(&text.parse().expect(param.path)), "{}", param.path)
+                    }
+                    Kind::Share(low, high) => {
+                        assert!((low..=high).contains(&text.parse().expect(param.path)), "{}", param.path)
+                    }
                     Kind::Flag => assert!(["true", "false"].contains(&text), "{}", param.path),
                     _ => panic!("{} has a default that nobody reads", param.path),
                 }
@@ -100,13 +86,7 @@ fn writing_a_default_out_changes_nothing() {
             continue;
         };
         // These have a meaning only beside another choice, and are told so.
-        if [
-            "cover.sides",
-            "wheel.scallop_depth",
-            "window.neighbour_share",
-        ]
-        .contains(&param.path)
-        {
+        if ["cover.sides", "wheel.scallop_depth", "window.neighbour_share"].contains(&param.path) {
             continue;
         }
         let value = if matches!(param.kind, Kind::Flag | Kind::Count(..) | Kind::Share(..)) {
@@ -115,12 +95,7 @@ fn writing_a_default_out_changes_nothing() {
             format!("\"{text}\"")
         };
         let written = format!("{} = {value}\n{bare}", param.path);
-        assert_eq!(
-            format!("{:?}", common::look(&written).laid),
-            usual,
-            "{}",
-            param.path
-        );
+        assert_eq!(format!("{:?}", common::look(&written).laid), usual, "{}", param.path);
     }
 }
 
@@ -131,10 +106,7 @@ fn the_schema_takes_the_examples_and_refuses_a_slip() {
     let check = jsonschema::validator_for(&schema).expect("a schema");
     for (name, text) in examples() {
         let value: serde_json::Value = toml::from_str(&text).expect("reads");
-        let errors: Vec<String> = check
-            .iter_errors(&value)
-            .map(|error| error.to_string())
-            .collect();
+        let errors: Vec<String> = check.iter_errors(&value).map(|error| error.to_string()).collect();
         assert!(errors.is_empty(), "{name}: {errors:?}");
         let mut slip = value.clone();
         slip["mark"]["hieght"] = "5 mm".into();
@@ -146,18 +118,8 @@ fn the_schema_takes_the_examples_and_refuses_a_slip() {
 fn a_counters_own_values_come_before_the_dials() {
     let text = "name = \"T\"\nstock = \"birch plywood 3 mm\"\n[mark]\nheight = \"4 mm\"\n[[counter]]\nname = \"a\"\nvalues = \"0..5\"\n[[counter]]\nname = \"b\"\nvalues = \"0..5\"\nmark = { height = \"1/4 in\" }\n";
     let design = design::read(text, &workshop::starter()).expect("reads");
-    assert_eq!(
-        design
-            .counters
-            .iter()
-            .map(|one| one.mark.height)
-            .collect::<Vec<_>>(),
-        [4.0, 6.35]
-    );
-    assert_eq!(
-        &text[design.spans.get("counter[1].mark.height").expect("a span")],
-        "\"1/4 in\""
-    );
+    assert_eq!(design.counters.iter().map(|one| one.mark.height).collect::<Vec<_>>(), [4.0, 6.35]);
+    assert_eq!(&text[design.spans.get("counter[1].mark.height").expect("a span")], "\"1/4 in\"");
 }
 
 /// TOML writes whole numbers in several ways; a mark shows the number, and none is rounded on its way.
@@ -173,15 +135,7 @@ fn whole_numbers_are_read_exactly() {
             design::Motif::Symbol(symbol) => symbol.name().to_owned(),
         })
         .collect();
-    assert_eq!(
-        marks,
-        [
-            "16",
-            "1000",
-            "9007199254740993",
-            "\u{2212}9223372036854775808"
-        ]
-    );
+    assert_eq!(marks, ["16", "1000", "9007199254740993", "\u{2212}9223372036854775808"]);
 }
 
 /// A stock of the file takes the limits of thickness that it does not give from the material's standard, and says so.
@@ -321,10 +275,7 @@ fn answered(text: &str) -> Result<(), TestCaseError> {
         for one in &mistakes {
             prop_assert!(!one.what.is_empty() && !one.help.is_empty(), "{one:?}");
         }
-        for label in mistakes
-            .iter()
-            .flat_map(|one| one.at.iter().chain(&one.also))
-        {
+        for label in mistakes.iter().flat_map(|one| one.at.iter().chain(&one.also)) {
             prop_assert!(text.get(label.span.clone()).is_some(), "{label:?}");
         }
     }

@@ -12,10 +12,7 @@ fn json(text: &str) -> Value {
 #[test]
 fn the_schemas_take_the_starter_workshop_and_a_new_file() {
     let shelf = jsonschema::validator_for(&workshop::schema()).expect("a schema");
-    let errors: Vec<String> = shelf
-        .iter_errors(&json(workshop::STARTER))
-        .map(|error| error.to_string())
-        .collect();
+    let errors: Vec<String> = shelf.iter_errors(&json(workshop::STARTER)).map(|error| error.to_string()).collect();
     assert!(errors.is_empty(), "{errors:?}");
     let dial = jsonschema::validator_for(&design::schema()).expect("a schema");
     assert!(dial.is_valid(&json(&ferry())));
@@ -48,10 +45,7 @@ fn the_schema_refuses_slips_of_the_pen() {
 }
 
 fn ferry() -> String {
-    let counters = [
-        ("fare".to_owned(), "0..24".to_owned()),
-        ("wind".to_owned(), "calm, breeze, gale".to_owned()),
-    ];
+    let counters = [("fare".to_owned(), "0..24".to_owned()), ("wind".to_owned(), "calm, breeze, gale".to_owned())];
     design::new_file("Ferry", &counters, "birch plywood 3 mm")
 }
 
@@ -61,10 +55,7 @@ fn control_characters_do_not_get_into_a_new_file() {
     let counters = [("fa\u{7}re".to_owned(), "0..9".to_owned())];
     let text = design::new_file("Fer\u{7f}ry\nboat", &counters, "birch plywood 3 mm");
     let read = design::read(&text, &workshop::starter()).expect("reads");
-    assert_eq!(
-        (read.name.as_str(), read.counters[0].name.as_str()),
-        ("Fer ry boat", "fa re")
-    );
+    assert_eq!((read.name.as_str(), read.counters[0].name.as_str()), ("Fer ry boat", "fa re"));
 }
 
 /// A maker who takes away the `#` of a line, and of its table's head, gets a file that is understood: the key is known, its
@@ -76,30 +67,20 @@ fn every_commented_line_of_a_new_file_is_understood() {
     let key = |line: &str| {
         line.strip_prefix("# ")
             .and_then(|rest| rest.split_once(" = "))
-            .is_some_and(|(key, _)| {
-                !key.is_empty() && key.chars().all(|c| c.is_ascii_lowercase() || c == '_')
-            })
+            .is_some_and(|(key, _)| !key.is_empty() && key.chars().all(|c| c.is_ascii_lowercase() || c == '_'))
     };
     let mut tried = 0;
     for at in (0..lines.len()).filter(|&at| key(lines[at])) {
         let mut changed = lines.clone();
         changed[at] = &lines[at][2..];
-        let head = (0..at)
-            .rev()
-            .find(|&i| lines[i].trim_start_matches("# ").starts_with('['));
+        let head = (0..at).rev().find(|&i| lines[i].trim_start_matches("# ").starts_with('['));
         if let Some(head) = head {
             changed[head] = lines[head].trim_start_matches("# ");
         }
         let changed = changed.join("\n");
         if let Err(mistakes) = design::read(&changed, &workshop::starter()) {
             let told = design::render_mistakes("dial.toml", &changed, &mistakes, false);
-            for fault in [
-                "not known here",
-                "not TOML",
-                "` is a",
-                "` is one of",
-                "is missing",
-            ] {
+            for fault in ["not known here", "not TOML", "` is a", "` is one of", "is missing"] {
                 assert!(!told.contains(fault), "{}\n{told}", lines[at]);
             }
         }

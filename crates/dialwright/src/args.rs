@@ -44,10 +44,7 @@ pub enum Command {
     #[command(after_help = "Example:\n  dialwright list stocks\n  dialwright list symbols --json")]
     List(List),
     /// Write the reference pages and schemas that are generated from the parameter tables.
-    #[command(
-        hide = true,
-        after_help = "Example:\n  dialwright reference --into docs"
-    )]
+    #[command(hide = true, after_help = "Example:\n  dialwright reference --into docs")]
     Reference {
         /// Folder to write into.
         #[arg(long)]

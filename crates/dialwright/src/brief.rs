@@ -15,11 +15,7 @@ pub fn split(brief: &str) -> Result<(String, String), String> {
         brief.split_at(at)
     };
     let (name, values) = (name.trim(), values.trim());
-    if name.is_empty() || values.is_empty() {
-        Err(example(brief))
-    } else {
-        Ok((name.into(), values.into()))
-    }
+    if name.is_empty() || values.is_empty() { Err(example(brief)) } else { Ok((name.into(), values.into())) }
 }
 
 fn example(brief: &str) -> String {
@@ -35,18 +31,9 @@ mod tests {
     #[test]
     fn names_and_values_part_at_the_range_or_the_colon() {
         let parts = |text: &str| split(text).expect(text);
-        assert_eq!(
-            parts("provisions 0..24"),
-            ("provisions".into(), "0..24".into())
-        );
-        assert_eq!(
-            parts("lamp oil -5..20 by 5"),
-            ("lamp oil".into(), "-5..20 by 5".into())
-        );
-        assert_eq!(
-            parts("sky: calm, breeze"),
-            ("sky".into(), "calm, breeze".into())
-        );
+        assert_eq!(parts("provisions 0..24"), ("provisions".into(), "0..24".into()));
+        assert_eq!(parts("lamp oil -5..20 by 5"), ("lamp oil".into(), "-5..20 by 5".into()));
+        assert_eq!(parts("sky: calm, breeze"), ("sky".into(), "calm, breeze".into()));
         for bad in ["", "0..24", "provisions", "sky:", ": calm"] {
             assert!(split(bad).is_err(), "{bad}");
         }

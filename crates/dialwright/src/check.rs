@@ -29,17 +29,8 @@ pub fn look(on: &On) -> Result<Looked, Talk> {
         mistakes,
     })?;
     let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench {
-        dial: &laid.dial,
-        turns: &turns,
-        workshop: &loaded.workshop,
-    });
-    Ok(Looked {
-        loaded,
-        laid,
-        turns,
-        findings,
-    })
+    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &loaded.workshop });
+    Ok(Looked { loaded, laid, turns, findings })
 }
 
 impl Looked {
@@ -51,21 +42,12 @@ impl Looked {
     /// What is printed about it.
     pub fn words(&self) -> String {
         talk::sizes(&self.laid.dial, &self.laid.sizing)
-            + &talk::findings(
-                &self.laid.dial,
-                &self.findings,
-                &self.loaded.text,
-                &self.loaded.design,
-            )
+            + &talk::findings(&self.laid.dial, &self.findings, &self.loaded.text, &self.loaded.design)
     }
 
     /// Whether it may be made.
     pub fn outcome(&self) -> Outcome {
-        if findings::refuses(&self.findings) {
-            Outcome::Refused
-        } else {
-            Outcome::Well
-        }
+        if findings::refuses(&self.findings) { Outcome::Refused } else { Outcome::Well }
     }
 }
 

@@ -45,11 +45,8 @@ fn stocks(args: &List) -> Result<(), Talk> {
     }
     let mm = |length| show(length, Units::Millimetres);
     for stock in &workshop.stocks {
-        let layers: Vec<String> = stock
-            .layers
-            .iter()
-            .map(|layer| format!("{} {}", layer.named, mm(layer.thickness)))
-            .collect();
+        let layers: Vec<String> =
+            stock.layers.iter().map(|layer| format!("{} {}", layer.named, mm(layer.thickness))).collect();
         println!(
             "{}: {} ({} to {}), kerf {}",
             stock.name,
@@ -64,9 +61,8 @@ fn stocks(args: &List) -> Result<(), Talk> {
 
 fn symbols(as_json: bool) {
     if as_json {
-        let names: Vec<Value> = lettering::Symbol::all()
-            .map(|symbol| json!({ "name": symbol.name(), "words": symbol.words() }))
-            .collect();
+        let names: Vec<Value> =
+            lettering::Symbol::all().map(|symbol| json!({ "name": symbol.name(), "words": symbol.words() })).collect();
         println!("{:#}", Value::from(names));
     } else {
         for symbol in lettering::Symbol::all() {

@@ -31,12 +31,7 @@ pub fn load(on: &On) -> Result<Loaded, Talk> {
         text: text.clone(),
         mistakes,
     })?;
-    Ok(Loaded {
-        text,
-        file: on.file.clone(),
-        design,
-        workshop,
-    })
+    Ok(Loaded { text, file: on.file.clone(), design, workshop })
 }
 
 /// The workshop that was named, or the one found beside the dial or above it, or the starter.
@@ -49,36 +44,22 @@ pub fn workshop(named: Option<&Path>, beside: Option<&Path>) -> Result<Workshop,
         return Ok(workshop::starter());
     };
     let text = read(&path)?;
-    workshop::read(&text).map_err(|mistakes| Talk::Mistakes {
-        file: path,
-        text,
-        mistakes,
-    })
+    workshop::read(&text).map_err(|mistakes| Talk::Mistakes { file: path, text, mistakes })
 }
 
 fn find(dial: &Path) -> Option<PathBuf> {
     let folder = fs::canonicalize(dial).ok()?;
-    folder
-        .ancestors()
-        .skip(1)
-        .map(|above| above.join(WORKSHOP))
-        .find(|path| path.is_file())
+    folder.ancestors().skip(1).map(|above| above.join(WORKSHOP)).find(|path| path.is_file())
 }
 
 fn read(path: &Path) -> Result<String, Talk> {
     let bytes = fs::read(path).map_err(|error| {
         let help = if path.is_dir() {
-            format!(
-                "this is a folder: name the file in it, as {}",
-                path.join("dial.toml").display()
-            )
+            format!("this is a folder: name the file in it, as {}", path.join("dial.toml").display())
         } else {
             "check the path, or start a dial with `dialwright new`".into()
         };
-        Talk::Plain(format!(
-            "{} cannot be read: {error}\n{help}",
-            path.display()
-        ))
+        Talk::Plain(format!("{} cannot be read: {error}\n{help}", path.display()))
     })?;
     String::from_utf8(bytes).map_err(|error| {
         Talk::Plain(format!(

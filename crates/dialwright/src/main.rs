@@ -24,6 +24,17 @@ pub enum Outcome {
 }
 
 fn main() -> ExitCode {
+    std::panic::set_hook(Box::new(|fault| {
+        eprintln!("this is a fault of the program, not of your dial ({fault})");
+        eprintln!("nothing was changed; please report it, with the dial file");
+    }));
+    match std::panic::catch_unwind(run) {
+        Ok(code) => code,
+        Err(_) => ExitCode::from(3),
+    }
+}
+
+fn run() -> ExitCode {
     let done = match Arguments::parse().command {
         Command::New(args) => new::run(&args),
         Command::Check(args) => check::run(&args),

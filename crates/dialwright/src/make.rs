@@ -22,15 +22,8 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
         eprintln!("nothing was made: mend what is to be refused first");
         return Ok(Outcome::Refused);
     }
-    let job = job::plan(&looked.laid.dial, &looked.loaded.workshop).map_err(|errors| {
-        Talk::Plain(
-            errors
-                .iter()
-                .map(ToString::to_string)
-                .collect::<Vec<_>>()
-                .join("\n"),
-        )
-    })?;
+    let job = job::plan(&looked.laid.dial, &looked.loaded.workshop)
+        .map_err(|errors| Talk::Plain(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")))?;
     let files = press::job_files(&press::Make {
         laid: &looked.laid,
         turns: &looked.turns,
@@ -41,18 +34,13 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
         words: &words,
     })
     .map_err(|error| Talk::Plain(error.to_string()))?;
-    let target = args
-        .to
-        .clone()
-        .unwrap_or_else(|| beside(&looked.loaded.file, &looked.laid.dial.name));
-    let written =
-        press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;
+    let target = args.to.clone().unwrap_or_else(|| beside(&looked.loaded.file, &looked.laid.dial.name));
+    let written = press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;
     if args.on.json {
         let mut report = looked.report();
         report["job"] = press::job_report(&job);
         report["job"]["folder"] = serde_json::json!(target);
-        report["job"]["files"] =
-            serde_json::json!(files.iter().map(|(path, _)| path).collect::<Vec<_>>());
+        report["job"]["files"] = serde_json::json!(files.iter().map(|(path, _)| path).collect::<Vec<_>>());
         println!("{report:#}");
         return Ok(Outcome::Well);
     }
@@ -61,27 +49,14 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
         Written::New => "made".to_owned(),
         Written::Unchanged => "unchanged".to_owned(),
         Written::Kept { kept, foreign } => {
-            let why = if foreign {
-                ", with files that are not ours or were changed"
-            } else {
-                ""
-            };
-            format!(
-                "made anew; what was there is kept as {}{why}:",
-                kept.display()
-            )
+            let why = if foreign { ", with files that are not ours or were changed" } else { "" };
+            format!("made anew; what was there is kept as {}{why}:", kept.display())
         }
     };
-    println!(
-        "{what} {} ({} files); begin with READ-ME-FIRST.txt",
-        target.display(),
-        files.len()
-    );
+    println!("{what} {} ({} files); begin with READ-ME-FIRST.txt", target.display(), files.len());
     Ok(Outcome::Well)
 }
 
 fn beside(dial: &std::path::Path, name: &str) -> PathBuf {
-    dial.parent()
-        .unwrap_or(std::path::Path::new(""))
-        .join(format!("{}-job", press::slug(name)))
+    dial.parent().unwrap_or(std::path::Path::new("")).join(format!("{}-job", press::slug(name)))
 }

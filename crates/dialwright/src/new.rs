@@ -10,17 +10,10 @@ use std::path::Path;
 
 /// Runs the command.
 pub fn run(args: &New) -> Result<Outcome, Talk> {
-    let counters = args
-        .counters
-        .iter()
-        .map(|one| brief::split(one))
-        .collect::<Result<Vec<_>, _>>()
-        .map_err(Talk::Plain)?;
+    let counters =
+        args.counters.iter().map(|one| brief::split(one)).collect::<Result<Vec<_>, _>>().map_err(Talk::Plain)?;
     let folder = Path::new(&args.name);
-    let name = folder
-        .file_name()
-        .and_then(|name| name.to_str())
-        .unwrap_or_default();
+    let name = folder.file_name().and_then(|name| name.to_str()).unwrap_or_default();
     if name.is_empty() {
         return Err(Talk::Plain(format!(
             "“{}” does not name a folder: say a name, as `dialwright new harbour`",
@@ -41,9 +34,7 @@ pub fn run(args: &New) -> Result<Outcome, Talk> {
             file.display()
         )));
     }
-    let cannot = |error: std::io::Error| {
-        Talk::Plain(format!("{} cannot be written: {error}", file.display()))
-    };
+    let cannot = |error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", file.display()));
     fs::create_dir_all(folder).map_err(cannot)?;
     fs::OpenOptions::new()
         .write(true)
@@ -52,10 +43,7 @@ pub fn run(args: &New) -> Result<Outcome, Talk> {
         .and_then(|mut open| std::io::Write::write_all(&mut open, text.as_bytes()))
         .map_err(cannot)?;
     if args.json {
-        println!(
-            "{:#}",
-            serde_json::json!({ "dial_file": file, "counters": counters.len() })
-        );
+        println!("{:#}", serde_json::json!({ "dial_file": file, "counters": counters.len() }));
     } else {
         println!("wrote {}", file.display());
         println!("next: dialwright check {}", file.display());
@@ -67,7 +55,5 @@ pub fn run(args: &New) -> Result<Outcome, Talk> {
 fn titled(name: &str) -> String {
     let spaced = name.replace(['-', '_'], " ");
     let mut letters = spaced.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

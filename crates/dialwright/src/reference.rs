@@ -9,19 +9,12 @@ use std::path::Path;
 pub fn run(into: &Path) -> Result<Outcome, Talk> {
     let pages = [
         ("dial-file.md", dial::design::reference_page()),
-        (
-            "dial-file.schema.json",
-            format!("{:#}\n", dial::design::schema()),
-        ),
+        ("dial-file.schema.json", format!("{:#}\n", dial::design::schema())),
         ("workshop-file.md", workshop::reference_page()),
-        (
-            "workshop-file.schema.json",
-            format!("{:#}\n", workshop::schema()),
-        ),
+        ("workshop-file.schema.json", format!("{:#}\n", workshop::schema())),
     ];
-    let cannot = |path: &Path, error: std::io::Error| {
-        Talk::Plain(format!("{} cannot be written: {error}", path.display()))
-    };
+    let cannot =
+        |path: &Path, error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", path.display()));
     fs::create_dir_all(into).map_err(|error| cannot(into, error))?;
     for (name, text) in pages {
         let path = into.join(name);

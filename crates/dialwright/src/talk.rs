@@ -26,22 +26,11 @@ pub enum Talk {
 /// Says it on standard error.
 pub fn complain(talk: &Talk) {
     match talk {
-        Talk::Mistakes {
-            file,
-            text,
-            mistakes,
-        } => {
+        Talk::Mistakes { file, text, mistakes } => {
             let colour = std::io::stderr().is_terminal();
-            eprint!(
-                "{}",
-                design::render_mistakes(&file.display().to_string(), text, mistakes, colour)
-            );
+            eprint!("{}", design::render_mistakes(&file.display().to_string(), text, mistakes, colour));
             let n = mistakes.len();
-            eprintln!(
-                "{n} mistake{} in {}: nothing was made",
-                if n == 1 { "" } else { "s" },
-                file.display()
-            );
+            eprintln!("{n} mistake{} in {}: nothing was made", if n == 1 { "" } else { "s" }, file.display());
         }
         Talk::Plain(words) => eprintln!("{words}"),
     }
@@ -72,11 +61,7 @@ fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
     let marks = format!("{} stops of {} marks", size.stops, mm(size.mark_height));
     let or = match size.smaller {
         Some(small) if small.diameter < size.diameter - 0.05 => {
-            format!(
-                "; {} marks would need {}",
-                mm(small.height),
-                mm(small.diameter)
-            )
+            format!("; {} marks would need {}", mm(small.height), mm(small.diameter))
         }
         _ => String::new(),
     };
@@ -97,10 +82,8 @@ fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
         }
         Driver::Asked => format!("wheel {wheel}, as the dial file asks"),
         Driver::SameSize(other) => {
-            let name = all
-                .iter()
-                .find(|one| one.wheel == other)
-                .map_or("another", |one| dial.wheels[one.wheel].name.as_str());
+            let name =
+                all.iter().find(|one| one.wheel == other).map_or("another", |one| dial.wheels[one.wheel].name.as_str());
             format!("wheel {wheel}, the same size as {name}")
         }
     }
@@ -110,12 +93,7 @@ fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
 pub fn findings(dial: &Dial, found: &[Finding], text: &str, design: &design::Design) -> String {
     let mut out = String::new();
     for finding in found {
-        out += &format!(
-            "{}: {} [{}]\n",
-            finding.severity.word(),
-            finding.what,
-            finding.rule
-        );
+        out += &format!("{}: {} [{}]\n", finding.severity.word(), finding.what, finding.rule);
         if !finding.mend.is_empty() {
             out += &format!("    mend: {}\n", finding.mend);
         }
@@ -128,17 +106,8 @@ pub fn findings(dial: &Dial, found: &[Finding], text: &str, design: &design::Des
             );
         }
     }
-    let count = |severity| {
-        found
-            .iter()
-            .filter(|finding| finding.severity == severity)
-            .count()
-    };
-    let (refuse, mend, note) = (
-        count(Severity::Refuse),
-        count(Severity::Mend),
-        count(Severity::Note),
-    );
+    let count = |severity| found.iter().filter(|finding| finding.severity == severity).count();
+    let (refuse, mend, note) = (count(Severity::Refuse), count(Severity::Mend), count(Severity::Note));
     out + &format!("{refuse} to refuse, {mend} to mend, {note} to note\n")
 }
 
@@ -149,11 +118,6 @@ fn line(finding: &Finding, text: &str, design: &design::Design) -> String {
         .iter()
         .find_map(|key| design.spans.get(key))
         .and_then(|span| text.get(..span.start))
-        .map(|before| {
-            format!(
-                " (line {} of the dial file)",
-                before.matches('\n').count() + 1
-            )
-        })
+        .map(|before| format!(" (line {} of the dial file)", before.matches('\n').count() + 1))
         .unwrap_or_default()
 }

@@ -19,11 +19,7 @@ pub fn run(args: &Turn) -> Result<Outcome, Talk> {
     } else {
         print!("{}", table(&looked));
     }
-    Ok(if looked.turns.passes() {
-        Outcome::Well
-    } else {
-        Outcome::Refused
-    })
+    Ok(if looked.turns.passes() { Outcome::Well } else { Outcome::Refused })
 }
 
 fn draw(looked: &Looked, path: &Path) -> Result<(), Talk> {
@@ -32,14 +28,10 @@ fn draw(looked: &Looked, path: &Path) -> Result<(), Talk> {
         Some("svg") => svg.into_bytes(),
         Some("png") => press::png(&svg).map_err(|error| Talk::Plain(error.to_string()))?,
         _ => {
-            return Err(Talk::Plain(format!(
-                "{}: a picture ends in .svg or .png",
-                path.display()
-            )));
+            return Err(Talk::Plain(format!("{}: a picture ends in .svg or .png", path.display())));
         }
     };
-    std::fs::write(path, bytes)
-        .map_err(|error| Talk::Plain(format!("{} cannot be written: {error}", path.display())))
+    std::fs::write(path, bytes).map_err(|error| Talk::Plain(format!("{} cannot be written: {error}", path.display())))
 }
 
 fn table(looked: &Looked) -> String {
@@ -48,24 +40,14 @@ fn table(looked: &Looked) -> String {
     let mut out = String::new();
     for (wheel, turns) in dial.wheels.iter().zip(&looked.turns.wheels) {
         out += &format!("{}: {} stops\n", turns.name, turns.stops.len());
-        let widest = turns
-            .stops
-            .iter()
-            .map(|stop| stop.words.chars().count())
-            .max()
-            .unwrap_or(0)
-            .max(4);
+        let widest = turns.stops.iter().map(|stop| stop.words.chars().count()).max().unwrap_or(0).max(4);
         out += &format!(
             "  {:<widest$}  {:>7}  {:>9}  {:>9}  {:>7}  {:>9}\n",
             "mark", "seen", "margin", "others", "turn", "drift"
         );
         for stop in &turns.stops {
             let pad = widest - stop.words.chars().count();
-            let faults = if stop.faults.is_empty() {
-                ""
-            } else {
-                "  FAILS"
-            };
+            let faults = if stop.faults.is_empty() { "" } else { "  FAILS" };
             out += &format!(
                 "  {}{}  {:>7}  {:>9}  {:>9}  {:>7}  {:>9}{faults}\n",
                 stop.words,

@@ -44,10 +44,7 @@ mod tests {
             let closeness = Closeness::at(height);
             let off = closeness.tolerance() * height;
             assert!(off <= WITHIN * (1.0 + 1e-12), "{height} mm: {off} mm off");
-            assert!(
-                height <= COARSEST || off > 0.49 * WITHIN,
-                "{height} mm: finer than needed, {off} mm"
-            );
+            assert!(height <= COARSEST || off > 0.49 * WITHIN, "{height} mm: finer than needed, {off} mm");
         }
         assert_eq!(Closeness::at(f64::NAN), Closeness::COARSE);
         assert_eq!(Closeness::at(1e9).index(), Closeness::COUNT - 1);

@@ -68,9 +68,7 @@ impl Lettering {
             stroke: OnceLock::new(),
         };
         // H stands on the base line and is as high as the figures, which round ones overshoot.
-        let capital = all
-            .raw('H')
-            .map_or(1.0, |(path, _)| kurbo::Shape::bounding_box(&path).y1);
+        let capital = all.raw('H').map_or(1.0, |(path, _)| kurbo::Shape::bounding_box(&path).y1);
         all.scale = 1.0 / capital;
         all
     }
@@ -78,11 +76,7 @@ impl Lettering {
     fn id(&self, character: char) -> Option<GlyphId> {
         // An accent that stands alone belongs on the letter before it, which needs more than outlines side by side.
         let accent = matches!(character, '\u{300}'..='\u{36f}');
-        self.font
-            .as_ref()?
-            .charmap()
-            .map(character)
-            .filter(|_| !accent)
+        self.font.as_ref()?.charmap().map(character).filter(|_| !accent)
     }
 
     /// A glyph's path and advance in font units.
@@ -91,10 +85,7 @@ impl Lettering {
         let id = self.id(character)?;
         let mut pen = Pen(BezPath::new());
         let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
-        font.outline_glyphs()
-            .get(id)?
-            .draw(settings, &mut pen)
-            .ok()?;
+        font.outline_glyphs().get(id)?.draw(settings, &mut pen).ok()?;
         let metrics = font.glyph_metrics(Size::unscaled(), LocationRef::default());
         Some((pen.0, metrics.advance_width(id).unwrap_or(0.0).into()))
     }
@@ -113,24 +104,15 @@ impl Lettering {
         self.glyphs.get_or((character, closeness), || {
             let (path, advance) = self.path(character)?;
             let shape = Shape::from_path(&path, closeness.tolerance());
-            Some(Arc::new(Glyph {
-                edges: Edges::of(&shape),
-                ink: shape.bounds(),
-                shape,
-                advance,
-            }))
+            Some(Arc::new(Glyph { edges: Edges::of(&shape), ink: shape.bounds(), shape, advance }))
         })
     }
 
     /// What the font adds to the gap between two characters, in figure heights; mostly less than 0.
     pub(crate) fn kern(&self, first: char, second: char) -> f64 {
-        self.kerns.get_or((first, second), || {
-            match (&self.font, self.id(first), self.id(second)) {
-                (Some(font), Some(first), Some(second)) => {
-                    kern::between(font, first, second) * self.scale
-                }
-                _ => 0.0,
-            }
+        self.kerns.get_or((first, second), || match (&self.font, self.id(first), self.id(second)) {
+            (Some(font), Some(first), Some(second)) => kern::between(font, first, second) * self.scale,
+            _ => 0.0,
         })
     }
 
@@ -162,10 +144,7 @@ impl Lettering {
 
 impl fmt::Debug for Lettering {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_struct("Lettering")
-            .field("zero", &self.zero)
-            .field("stroke", &self.stroke(1.0))
-            .finish_non_exhaustive()
+        f.debug_struct("Lettering").field("zero", &self.zero).field("stroke", &self.stroke(1.0)).finish_non_exhaustive()
     }
 }
 

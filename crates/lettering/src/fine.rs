@@ -13,21 +13,17 @@ impl Lettering {
     /// Width of the thinnest stroke of a text whose figures are `height` high, in mm: the shortest way across
     /// between edges that face each other, where a bowl joins its stem as well. `None` for a text without ink.
     pub fn thinnest_stroke(&self, text: &str, height: f64) -> Option<f64> {
-        self.least(text, |fine| fine.stroke)
-            .map(|width| width * height)
+        self.least(text, |fine| fine.stroke).map(|width| width * height)
     }
 
     /// The smallest standing island of a text (the inside of 0, 4, 6, 8, 9, A, B ...) whose figures are
     /// `height` high: the diameter of the largest circle that fits it, in mm. `None` for a text without islands.
     pub fn smallest_island(&self, text: &str, height: f64) -> Option<f64> {
-        self.least(text, |fine| fine.island)
-            .map(|across| across * height)
+        self.least(text, |fine| fine.island).map(|across| across * height)
     }
 
     fn least(&self, text: &str, measure: impl Fn(Fine) -> Option<f64>) -> Option<f64> {
-        text.chars()
-            .filter_map(|c| measure(self.fine_of(c)))
-            .reduce(f64::min)
+        text.chars().filter_map(|c| measure(self.fine_of(c))).reduce(f64::min)
     }
 
     /// At a figure height of 1 mm; measured once.
@@ -37,10 +33,8 @@ impl Lettering {
                 return Fine::default();
             };
             let shape = Shape::from_path(&path, FOLLOWED);
-            let islands = shape
-                .holes()
-                .into_iter()
-                .filter_map(|hole| inscribed_circle(&Shape::from(hole.reversed()), CLOSELY));
+            let islands =
+                shape.holes().into_iter().filter_map(|hole| inscribed_circle(&Shape::from(hole.reversed()), CLOSELY));
             Fine {
                 stroke: narrowest_stroke(&shape).map(|neck| neck.width),
                 island: islands.map(|(_, radius)| 2.0 * radius).reduce(f64::min),

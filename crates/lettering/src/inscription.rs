@@ -43,14 +43,12 @@ impl fmt::Display for LetteringError {
                     ),
                 }
             }
-            LetteringError::Empty => write!(
-                f,
-                "there is nothing to engrave: give it at least one character that leaves ink"
-            ),
-            LetteringError::Height { height } => write!(
-                f,
-                "figures {height} mm high cannot be engraved: give a height above 0"
-            ),
+            LetteringError::Empty => {
+                write!(f, "there is nothing to engrave: give it at least one character that leaves ink")
+            }
+            LetteringError::Height { height } => {
+                write!(f, "figures {height} mm high cannot be engraved: give a height above 0")
+            }
         }
     }
 }
@@ -72,12 +70,7 @@ impl Lettering {
     ///
     /// # Errors
     /// A character that the font does not have, nothing but blanks, a height that is not above 0.
-    pub fn inscription(
-        &self,
-        text: &str,
-        height: f64,
-        twin: TwinMark,
-    ) -> Result<Shape, LetteringError> {
+    pub fn inscription(&self, text: &str, height: f64, twin: TwinMark) -> Result<Shape, LetteringError> {
         if !(height > 0.0 && height.is_finite()) {
             return Err(LetteringError::Height { height });
         }
@@ -89,9 +82,7 @@ impl Lettering {
         let mut all = vec![line];
         all.extend(self.told_apart(&ink, twin));
         let middle = Vec2::new(ink.center().x, 0.5);
-        Ok(Shape::joined(&all)
-            .moved(&Motion::shift(-middle))
-            .scaled(Point::ZERO, height))
+        Ok(Shape::joined(&all).moved(&Motion::shift(-middle)).scaled(Point::ZERO, height))
     }
 
     /// The characters side by side on the base line, at a height of 1 mm.
@@ -102,9 +93,7 @@ impl Lettering {
         // The last character that left ink, and where.
         let mut last: Option<(std::sync::Arc<Glyph>, f64)> = None;
         for character in text.chars() {
-            let glyph = self
-                .glyph(character, closeness)
-                .ok_or(LetteringError::Missing { character })?;
+            let glyph = self.glyph(character, closeness).ok_or(LetteringError::Missing { character })?;
             let figure = character.is_ascii_digit();
             let (lead, advance) = if figure {
                 let cell = self.cell();
@@ -158,21 +147,13 @@ impl Lettering {
             TwinMark::None => None,
             TwinMark::Bar => {
                 let below = ink.y0.min(0.0) - stroke - half;
-                let bar = Curve::rounded_rectangle(
-                    Point::new(ink.center().x, below),
-                    ink.width(),
-                    stroke,
-                    0.0,
-                );
+                let bar = Curve::rounded_rectangle(Point::new(ink.center().x, below), ink.width(), stroke, 0.0);
                 Some(Shape::from(bar))
             }
             TwinMark::Dot => {
                 // Somewhat larger than a stroke, or it is lost in the grain.
                 let radius = 0.65 * stroke;
-                Some(Shape::from(Curve::circle(
-                    Point::new(ink.x1 + stroke + radius, radius),
-                    radius,
-                )))
+                Some(Shape::from(Curve::circle(Point::new(ink.x1 + stroke + radius, radius), radius)))
             }
         }
     }

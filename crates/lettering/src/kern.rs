@@ -31,12 +31,7 @@ fn sum(font: &FontRef, first: GlyphId, second: GlyphId) -> Result<i32, ReadError
 }
 
 /// What the first subtable that holds the pair says.
-fn by_lookup(
-    list: &PositionLookupList,
-    index: usize,
-    first: GlyphId,
-    second: GlyphId,
-) -> Result<i32, ReadError> {
+fn by_lookup(list: &PositionLookupList, index: usize, first: GlyphId, second: GlyphId) -> Result<i32, ReadError> {
     let PositionSubtables::Pair(subtables) = list.lookups().get(index)?.subtables()? else {
         return Ok(0);
     };
@@ -48,22 +43,13 @@ fn by_lookup(
     Ok(0)
 }
 
-fn by_subtable(
-    subtable: &PairPos,
-    first: GlyphId,
-    second: GlyphId,
-) -> Result<Option<i32>, ReadError> {
+fn by_subtable(subtable: &PairPos, first: GlyphId, second: GlyphId) -> Result<Option<i32>, ReadError> {
     match subtable {
         PairPos::Format1(pairs) => {
             let Some(covered) = pairs.coverage()?.get(first) else {
                 return Ok(None);
             };
-            for pair in pairs
-                .pair_sets()
-                .get(usize::from(covered))?
-                .pair_value_records()
-                .iter()
-            {
+            for pair in pairs.pair_sets().get(usize::from(covered))?.pair_value_records().iter() {
                 let pair = pair?;
                 if GlyphId::from(pair.second_glyph()) == second {
                     return Ok(Some(pair.value_record1().x_advance().unwrap_or(0).into()));
@@ -75,10 +61,7 @@ fn by_subtable(
             if classes.coverage()?.get(first).is_none() {
                 return Ok(None);
             }
-            let (one, two) = (
-                classes.class_def1()?.get(first),
-                classes.class_def2()?.get(second),
-            );
+            let (one, two) = (classes.class_def1()?.get(first), classes.class_def2()?.get(second));
             let row = classes.class1_records().get(usize::from(one))?;
             let cell = row.class2_records().get(usize::from(two))?;
             Ok(Some(cell.value_record1().x_advance().unwrap_or(0).into()))

@@ -74,10 +74,8 @@ impl Symbol {
             let spelt = strsim::jaro_winkler(&name, symbol.name());
             if shown { 1.0 } else { spelt }
         };
-        let mut near: Vec<(f64, Symbol)> = Symbol::all()
-            .map(|symbol| (similar(symbol), symbol))
-            .filter(|(similar, _)| *similar >= 0.75)
-            .collect();
+        let mut near: Vec<(f64, Symbol)> =
+            Symbol::all().map(|symbol| (similar(symbol), symbol)).filter(|(similar, _)| *similar >= 0.75).collect();
         near.sort_by(|a, b| b.0.total_cmp(&a.0));
         near.into_iter().take(3).map(|(_, symbol)| symbol).collect()
     }
@@ -96,19 +94,12 @@ impl Symbol {
 
 /// A drawing with its larger side 1 mm, y up.
 fn unit(svg: &str, tolerance: f64) -> Shape {
-    let data = svg
-        .split(" d=\"")
-        .nth(1)
-        .and_then(|rest| rest.split('"').next())
-        .unwrap_or_default();
+    let data = svg.split(" d=\"").nth(1).and_then(|rest| rest.split('"').next()).unwrap_or_default();
     let mut path = BezPath::from_svg(data).unwrap_or_default();
     let bounds = kurbo::Shape::bounding_box(&path);
     let size = bounds.width().max(bounds.height()).max(1e-9);
     let middle = bounds.center().to_vec2();
-    path.apply_affine(
-        kurbo::Affine::scale_non_uniform(1.0 / size, -1.0 / size)
-            * kurbo::Affine::translate(-middle),
-    );
+    path.apply_affine(kurbo::Affine::scale_non_uniform(1.0 / size, -1.0 / size) * kurbo::Affine::translate(-middle));
     let shape = Shape::from_path(&path, tolerance);
     let off = shape.bounds().center().to_vec2();
     shape.moved(&Motion::shift(Vec2::ZERO - off))

@@ -44,11 +44,7 @@ pub fn upside_down_twins(marks: &[&Shape]) -> Vec<Twin> {
             let lay = Motion::turn(from, std::f64::consts::PI).then(&Motion::shift(to - from));
             let overlap = overlap(&marks[first].moved(&lay), marks[second]);
             if overlap >= TWIN_LIMIT {
-                twins.push(Twin {
-                    first,
-                    second,
-                    overlap,
-                });
+                twins.push(Twin { first, second, overlap });
             }
         }
     }
@@ -66,9 +62,6 @@ pub fn reads_upside_down(text: &str) -> Option<String> {
     };
     (!text.is_empty()).then(|| text.chars().rev().map(turned).collect::<Option<String>>())?
 }
-
-/// Arcs of a glyph are short: this many chords each are far below a cell.
-const CHORDS: usize = 2;
 
 /// Rows of a raster; its columns are the bits of a word, half as wide as the rows are high.
 const ROWS: usize = 32;
@@ -88,20 +81,12 @@ impl Raster {
         // Where each row's middle line crosses the outline.
         let mut crossings: Vec<(usize, f64)> = Vec::with_capacity(8 * ROWS);
         let row_of = |y: f64| (y - centre.y) / (2.0 * cell) + (ROWS as f64 - 1.0) / 2.0;
-        for piece in shape.loops().iter().flat_map(|one| one.segments()) {
-            let chords = if matches!(piece, outline::Segment::Line { .. }) {
-                1
-            } else {
-                CHORDS
-            };
-            let mut a = piece.from();
-            for k in 1..=chords {
-                let b = piece.point_at(k as f64 / chords as f64);
+        for points in shape.loops().iter().map(outline::Curve::chord_points) {
+            let mut a = points.last().copied().unwrap_or_default();
+            for b in points {
                 let (low, high) = (row_of(a.y.min(b.y)), row_of(a.y.max(b.y)));
                 // A chord crosses the rows above its lower end up to its upper end, so that ends count once.
-                for row in
-                    (low.floor() as i64 + 1).max(0)..=(high.floor() as i64).min(ROWS as i64 - 1)
-                {
+                for row in (low.floor() as i64 + 1).max(0)..=(high.floor() as i64).min(ROWS as i64 - 1) {
                     let t = (row as f64 - row_of(a.y)) / (row_of(b.y) - row_of(a.y));
                     crossings.push((row as usize, a.x + t * (b.x - a.x)));
                 }
@@ -115,11 +100,7 @@ impl Raster {
             let (from, to) = (column(pair[0].1), column(pair[1].1));
             // Bits from `from` up to `to`, of which there may be 64.
             let below = |bits: u32| {
-                if bits >= 64 {
-                    u64::MAX
-                } else {
-                    (1 << bits) - 1
-                }
+                if bits >= 64 { u64::MAX } else { (1 << bits) - 1 }
             };
             rows[pair[0].0] |= below(to) & !below(from);
         }
@@ -131,10 +112,7 @@ impl Raster {
         for (k, row) in self.rows.iter().enumerate() {
             rows[ROWS - 1 - k] = row.reverse_bits();
         }
-        Raster {
-            rows,
-            size: self.size,
-        }
+        Raster { rows, size: self.size }
     }
 
     /// Intersection over union, if the two are of about the same size.

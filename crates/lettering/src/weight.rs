@@ -12,12 +12,7 @@ pub enum Weight {
 
 impl Weight {
     /// All weights, lightest first.
-    pub const ALL: [Weight; 4] = [
-        Weight::Regular,
-        Weight::Medium,
-        Weight::SemiBold,
-        Weight::Bold,
-    ];
+    pub const ALL: [Weight; 4] = [Weight::Regular, Weight::Medium, Weight::SemiBold, Weight::Bold];
 
     /// What a maker calls it.
     pub fn name(self) -> &'static str {

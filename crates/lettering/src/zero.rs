@@ -93,12 +93,7 @@ fn bridge(from: &PathSeg, to: &PathSeg) -> PathSeg {
     } else {
         chord / 3.0
     };
-    PathSeg::Cubic(CubicBez::new(
-        start,
-        start + handle * leave,
-        end - handle * arrive,
-        end,
-    ))
+    PathSeg::Cubic(CubicBez::new(start, start + handle * leave, end - handle * arrive, end))
 }
 
 /// The unit direction in which a segment starts, times `sign`.

@@ -10,28 +10,19 @@ const HELP: &str = "write as “90 deg”, “1.57 rad” or “12 o'clock”";
 /// # Errors
 /// What is wrong, and what to write instead.
 pub fn parse_angle(text: &str) -> Result<f64, Unreadable> {
-    let text = text
-        .trim()
-        .replace('\u{2212}', "-")
-        .replace('\u{2019}', "'");
-    let split = text
-        .find(|c: char| c.is_alphabetic() || c == '\u{b0}')
-        .unwrap_or(text.len());
+    let text = text.trim().replace('\u{2212}', "-").replace('\u{2019}', "'");
+    let split = text.find(|c: char| c.is_alphabetic() || c == '\u{b0}').unwrap_or(text.len());
     let (figure, unit) = text.split_at(split);
     let (figure, unit) = (figure.trim(), unit.trim());
     if unit == "o'clock" {
         return clock(figure);
     }
-    let value =
-        number(figure).ok_or_else(|| Unreadable::new(format!("“{text}” is not an angle"), HELP))?;
+    let value = number(figure).ok_or_else(|| Unreadable::new(format!("“{text}” is not an angle"), HELP))?;
     match unit {
         "deg" | "degrees" | "\u{b0}" => Ok(value.to_radians()),
         "rad" => Ok(value),
         "" => Err(Unreadable::new("an angle needs its unit", HELP)),
-        other => Err(Unreadable::new(
-            format!("“{other}” is not a unit of angle known here"),
-            HELP,
-        )),
+        other => Err(Unreadable::new(format!("“{other}” is not a unit of angle known here"), HELP)),
     }
 }
 
@@ -39,21 +30,18 @@ pub fn parse_angle(text: &str) -> Result<f64, Unreadable> {
 fn clock(figure: &str) -> Result<f64, Unreadable> {
     let hours = match figure.split_once(':') {
         Some((hours, "00")) => number(hours).filter(|hours| hours.fract() == 0.0),
-        Some((hours, "30")) => number(hours)
-            .filter(|hours| hours.fract() == 0.0)
-            .map(|hours| hours + 0.5),
+        Some((hours, "30")) => number(hours).filter(|hours| hours.fract() == 0.0).map(|hours| hours + 0.5),
         Some(_) => None,
         None => number(figure),
     };
-    hours
-        .filter(|hours| (0.0..13.0).contains(hours))
-        .map(|hours| FRAC_PI_2 - hours % 12.0 / 12.0 * TAU)
-        .ok_or_else(|| {
+    hours.filter(|hours| (0.0..13.0).contains(hours)).map(|hours| FRAC_PI_2 - hours % 12.0 / 12.0 * TAU).ok_or_else(
+        || {
             Unreadable::new(
                 format!("{figure} o'clock is not on the clock"),
                 "write 1 to 12, or a half hour as “1:30 o'clock”",
             )
-        })
+        },
+    )
 }
 
 fn number(figure: &str) -> Option<f64> {
@@ -82,10 +70,7 @@ mod tests {
             ("1:30 o'clock", 45.0),
             ("12:30 o'clock", 75.0),
         ] {
-            assert!(
-                (parse_angle(text).expect(text).to_degrees() - degrees).abs() < 1e-9,
-                "{text}"
-            );
+            assert!((parse_angle(text).expect(text).to_degrees() - degrees).abs() < 1e-9, "{text}");
         }
         assert!((parse_angle("1.5 rad").expect("radians") - 1.5).abs() < 1e-12);
     }

@@ -15,10 +15,7 @@ pub struct Interval {
 impl Interval {
     /// From one value to another, whichever is the lower.
     pub fn between(a: f64, b: f64) -> Interval {
-        Interval {
-            low: a.min(b),
-            high: a.max(b),
-        }
+        Interval { low: a.min(b), high: a.max(b) }
     }
 
     /// One value, known exactly.
@@ -41,10 +38,7 @@ impl Add for Interval {
     type Output = Interval;
 
     fn add(self, other: Interval) -> Interval {
-        Interval {
-            low: self.low + other.low,
-            high: self.high + other.high,
-        }
+        Interval { low: self.low + other.low, high: self.high + other.high }
     }
 }
 

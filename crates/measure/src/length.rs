@@ -23,9 +23,7 @@ pub enum Units {
 /// What is wrong, and what to write instead.
 pub fn parse_length(text: &str) -> Result<f64, Unreadable> {
     let text = text.trim().replace('\u{2212}', "-");
-    let split = text
-        .find(|c: char| c.is_alphabetic() || c == '"' || c == '\u{2033}')
-        .unwrap_or(text.len());
+    let split = text.find(|c: char| c.is_alphabetic() || c == '"' || c == '\u{2033}').unwrap_or(text.len());
     let (figure, unit) = text.split_at(split);
     let (figure, unit) = (figure.trim(), unit.trim());
     let size = match unit {
@@ -34,16 +32,10 @@ pub fn parse_length(text: &str) -> Result<f64, Unreadable> {
         "in" | "inch" | "inches" | "\"" | "\u{2033}" => INCH,
         "" => {
             let figure = if figure.is_empty() { "3.2" } else { figure };
-            return Err(Unreadable::new(
-                "a length needs its unit",
-                format!("write “{figure} mm” or “{figure} in”"),
-            ));
+            return Err(Unreadable::new("a length needs its unit", format!("write “{figure} mm” or “{figure} in”")));
         }
         other => {
-            return Err(Unreadable::new(
-                format!("“{other}” is not a unit of length known here"),
-                "write mm, cm or in",
-            ));
+            return Err(Unreadable::new(format!("“{other}” is not a unit of length known here"), "write mm, cm or in"));
         }
     };
     if figure.contains(',') {
@@ -51,10 +43,7 @@ pub fn parse_length(text: &str) -> Result<f64, Unreadable> {
     }
     let value = number(figure)? * size;
     if value.abs() > LONGEST {
-        return Err(Unreadable::new(
-            format!("{text} is longer than any bed"),
-            "is the unit right?",
-        ));
+        return Err(Unreadable::new(format!("{text} is longer than any bed"), "is the unit right?"));
     }
     Ok(value)
 }
@@ -73,12 +62,7 @@ fn comma(figure: &str, unit: &str) -> Unreadable {
 
 /// A decimal number, a fraction, or a whole number and a fraction.
 fn number(figure: &str) -> Result<f64, Unreadable> {
-    let cannot = || {
-        Unreadable::new(
-            format!("“{figure}” is not a number"),
-            "write as “3.2”, “1/8” or “1 1/2”",
-        )
-    };
+    let cannot = || Unreadable::new(format!("“{figure}” is not a number"), "write as “3.2”, “1/8” or “1 1/2”");
     let (minus, figure) = match figure.strip_prefix('-') {
         Some(rest) => (-1.0, rest.trim()),
         None => (1.0, figure),
@@ -93,9 +77,7 @@ fn number(figure: &str) -> Result<f64, Unreadable> {
         (under > 0.0).then_some(over / under)
     };
     let value = match figure.split_once(char::is_whitespace) {
-        Some((whole, rest)) => plain(whole)
-            .zip(fraction(rest.trim()))
-            .map(|(whole, part)| whole + part),
+        Some((whole, rest)) => plain(whole).zip(fraction(rest.trim())).map(|(whole, part)| whole + part),
         None => plain(figure).or_else(|| fraction(figure)),
     };
     value.map(|value| minus * value).ok_or_else(cannot)
@@ -114,9 +96,7 @@ fn inches(inches: f64) -> String {
     // A fraction is what the tape shows; what lies off it by more than 5 microns, and does not come to
     // lie there when it is rounded, is told in decimals.
     let off = |inches: f64| (sixty_fourths / 64.0 - inches).abs() * INCH > 0.005;
-    if off(inches) && off((inches * 1000.0).round() / 1000.0)
-        || sixty_fourths == 0.0 && inches != 0.0
-    {
+    if off(inches) && off((inches * 1000.0).round() / 1000.0) || sixty_fourths == 0.0 && inches != 0.0 {
         return decimals(inches, 3);
     }
     let sign = if sixty_fourths < 0.0 { "\u{2212}" } else { "" };
@@ -135,11 +115,7 @@ fn inches(inches: f64) -> String {
 /// A number with at most so many decimals, no trailing zeros, a true minus sign, and no minus before zero.
 fn decimals(value: f64, places: usize) -> String {
     let text = format!("{value:.places$}");
-    let text = if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.')
-    } else {
-        &text
-    };
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
     match text.strip_prefix('-') {
         Some("0") => "0".into(),
         Some(rest) => format!("\u{2212}{rest}"),
@@ -166,10 +142,7 @@ mod tests {
             (" 7 mm ", 7.0),
         ];
         for (text, mm) in cases {
-            assert!(
-                (parse_length(text).expect(text) - mm).abs() < 1e-12,
-                "{text}"
-            );
+            assert!((parse_length(text).expect(text) - mm).abs() < 1e-12, "{text}");
         }
     }
 

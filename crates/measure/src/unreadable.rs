@@ -13,10 +13,7 @@ pub struct Unreadable {
 
 impl Unreadable {
     pub(crate) fn new(what: impl Into<String>, help: impl Into<String>) -> Unreadable {
-        Unreadable {
-            what: what.into(),
-            help: help.into(),
-        }
+        Unreadable { what: what.into(), help: help.into() }
     }
 }
 

@@ -24,24 +24,11 @@ pub(crate) trait Smooth {
 }
 
 /// Appends the vertices (with bulges) of arcs that stay within `tolerance` of the span, its end left out.
-pub(crate) fn fit(
-    span: &dyn Smooth,
-    from: f64,
-    to: f64,
-    tolerance: f64,
-    out: &mut Vec<(Point, f64)>,
-) {
+pub(crate) fn fit(span: &dyn Smooth, from: f64, to: f64, tolerance: f64, out: &mut Vec<(Point, f64)>) {
     halve(span, from, to, tolerance, DEEPEST, out);
 }
 
-fn halve(
-    span: &dyn Smooth,
-    from: f64,
-    to: f64,
-    tolerance: f64,
-    depth: u32,
-    out: &mut Vec<(Point, f64)>,
-) {
+fn halve(span: &dyn Smooth, from: f64, to: f64, tolerance: f64, depth: u32, out: &mut Vec<(Point, f64)>) {
     let (p0, p1) = (span.point(from), span.point(to));
     if (p1 - p0).hypot() < 1e-12 && depth < DEEPEST {
         return;

@@ -4,9 +4,7 @@
 //! on one operation: taking the inside of a curve out of one piece of land with its lakes.
 
 use crate::{Curve, Shape};
-use cavalier_contours::polyline::{
-    BooleanOp, BooleanResultInfo, PlineBooleanOptions, PlineSource, Polyline,
-};
+use cavalier_contours::polyline::{BooleanOp, BooleanResultInfo, PlineBooleanOptions, PlineSource, Polyline};
 use kurbo::{Point, Rect};
 
 /// Positions closer than this are the same, in mm.
@@ -29,14 +27,7 @@ impl Shape {
         let plane = Shape::from(rectangle(&far));
         let rest = plane.minus(self).minus(other);
         let edge = |curve: &Curve| curve.bounds().width() > around.width() + 1.0;
-        Shape {
-            loops: rest
-                .loops
-                .iter()
-                .filter(|one| !edge(one))
-                .map(Curve::reversed)
-                .collect(),
-        }
+        Shape { loops: rest.loops.iter().filter(|one| !edge(one)).map(Curve::reversed).collect() }
     }
 
     /// What lies in this one and not in the other.
@@ -46,10 +37,7 @@ impl Shape {
         }
         let mut rest: Vec<Shape> = self.pieces();
         for taken in other.pieces() {
-            rest = rest
-                .iter()
-                .flat_map(|land| take_piece(land, &taken))
-                .collect();
+            rest = rest.iter().flat_map(|land| take_piece(land, &taken)).collect();
         }
         Shape::joined(&rest)
     }
@@ -62,17 +50,11 @@ impl Shape {
         let mut both = Vec::new();
         for a in self.pieces() {
             for b in other.pieces() {
-                let mut lands: Vec<Shape> = cut(&a.loops[0], &b.loops[0], BooleanOp::And)
-                    .0
-                    .into_iter()
-                    .map(Shape::from)
-                    .collect();
+                let mut lands: Vec<Shape> =
+                    cut(&a.loops[0], &b.loops[0], BooleanOp::And).0.into_iter().map(Shape::from).collect();
                 for hole in a.loops[1..].iter().chain(&b.loops[1..]) {
                     let hole = hole.clone().anticlockwise();
-                    lands = lands
-                        .iter()
-                        .flat_map(|land| take_curve(land, &hole))
-                        .collect();
+                    lands = lands.iter().flat_map(|land| take_curve(land, &hole)).collect();
                 }
                 both.extend(lands);
             }
@@ -107,10 +89,7 @@ fn take_curve(land: &Shape, curve: &Curve) -> Vec<Shape> {
     let mut rest: Vec<Shape> = left.into_iter().map(Shape::from).collect();
     for lake in lakes {
         let lake = lake.clone().anticlockwise();
-        rest = rest
-            .iter()
-            .flat_map(|land| take_curve(land, &lake))
-            .collect();
+        rest = rest.iter().flat_map(|land| take_curve(land, &lake)).collect();
     }
     rest
 }
@@ -119,10 +98,7 @@ fn take_curve(land: &Shape, curve: &Curve) -> Vec<Shape> {
 /// land that the joined lakes enclose becomes islands.
 fn with_lake(land: &Shape, curve: &Curve) -> Vec<Shape> {
     let mut lake = curve.clone();
-    let mut apart: Vec<Curve> = land.loops[1..]
-        .iter()
-        .map(|lake| lake.clone().anticlockwise())
-        .collect();
+    let mut apart: Vec<Curve> = land.loops[1..].iter().map(|lake| lake.clone().anticlockwise()).collect();
     let mut islands: Vec<Curve> = Vec::new();
     loop {
         let before = apart.len();
@@ -145,21 +121,14 @@ fn with_lake(land: &Shape, curve: &Curve) -> Vec<Shape> {
             break;
         }
     }
-    let (within, beside): (Vec<Curve>, Vec<Curve>) = apart.into_iter().partition(|one| {
-        one.a_point()
-            .is_some_and(|p| islands.iter().any(|island| island.contains(p)))
-    });
-    let mut rest = vec![Shape::new(
-        land.loops[0].clone(),
-        beside.into_iter().chain([lake]).collect(),
-    )];
+    let (within, beside): (Vec<Curve>, Vec<Curve>) = apart
+        .into_iter()
+        .partition(|one| one.a_point().is_some_and(|p| islands.iter().any(|island| island.contains(p))));
+    let mut rest = vec![Shape::new(land.loops[0].clone(), beside.into_iter().chain([lake]).collect())];
     for island in islands {
         let mut pieces = vec![Shape::from(island)];
         for one in &within {
-            pieces = pieces
-                .iter()
-                .flat_map(|piece| take_curve(piece, one))
-                .collect();
+            pieces = pieces.iter().flat_map(|piece| take_curve(piece, one)).collect();
         }
         rest.extend(pieces);
     }
@@ -168,20 +137,12 @@ fn with_lake(land: &Shape, curve: &Curve) -> Vec<Shape> {
 
 /// The outer curves left of `outer` when `curve` is taken out; whether `curve` lies wholly inside it; whether it lies wholly outside.
 fn cut_out(outer: &Curve, curve: &Curve) -> (Vec<Curve>, bool, bool) {
-    let result = outer
-        .pline
-        .boolean_opt(&curve.pline, BooleanOp::Not, &options());
+    let result = outer.pline.boolean_opt(&curve.pline, BooleanOp::Not, &options());
     match result.result_info {
         BooleanResultInfo::Pline2InsidePline1 => (Vec::new(), true, false),
-        BooleanResultInfo::Pline1InsidePline2 | BooleanResultInfo::Overlapping => {
-            (Vec::new(), false, false)
-        }
+        BooleanResultInfo::Pline1InsidePline2 | BooleanResultInfo::Overlapping => (Vec::new(), false, false),
         BooleanResultInfo::Disjoint | BooleanResultInfo::InvalidInput => (Vec::new(), false, true),
-        BooleanResultInfo::Intersected => (
-            curves(result.pos_plines.into_iter().map(|one| one.pline)),
-            false,
-            false,
-        ),
+        BooleanResultInfo::Intersected => (curves(result.pos_plines.into_iter().map(|one| one.pline)), false, false),
     }
 }
 
@@ -197,19 +158,14 @@ fn cut(a: &Curve, b: &Curve, operation: BooleanOp) -> (Vec<Curve>, Vec<Curve>) {
 /// Results as counter-clockwise curves, slivers left out. The kernel may run either way.
 fn curves(plines: impl Iterator<Item = Polyline<f64>>) -> Vec<Curve> {
     plines
-        .map(|pline| Curve {
-            pline: pline.remove_repeat_pos(SAME).unwrap_or(pline),
-        })
+        .map(|pline| Curve { pline: pline.remove_repeat_pos(SAME).unwrap_or(pline) })
         .filter(|curve| curve.area().abs() > SLIVER)
         .map(Curve::anticlockwise)
         .collect()
 }
 
 fn options() -> PlineBooleanOptions<'static, f64> {
-    PlineBooleanOptions {
-        pos_equal_eps: SAME,
-        ..PlineBooleanOptions::new()
-    }
+    PlineBooleanOptions { pos_equal_eps: SAME, ..PlineBooleanOptions::new() }
 }
 
 fn rectangle(r: &Rect) -> Curve {

@@ -8,11 +8,7 @@ use std::collections::BinaryHeap;
 
 /// Radius of the circle about `centre` that encloses all shapes; exact.
 pub fn enclosing_radius(shapes: &[&Shape], centre: Point) -> f64 {
-    shapes
-        .iter()
-        .flat_map(|shape| shape.loops())
-        .map(|one| one.farthest_from(centre))
-        .fold(0.0, f64::max)
+    shapes.iter().flat_map(|shape| shape.loops()).map(|one| one.farthest_from(centre)).fold(0.0, f64::max)
 }
 
 /// The largest circle that fits into a shape: middle and radius, the radius within `tolerance` of the largest.
@@ -24,15 +20,7 @@ pub fn inscribed_circle(shape: &Shape, tolerance: f64) -> Option<(Point, f64)> {
     let edges = Edges::of(shape);
     let depth = |p: Point| {
         let distance = edges.distance_to(p);
-        if shape
-            .loops()
-            .iter()
-            .map(|one: &Curve| one.contains(p))
-            .filter(|inside| *inside)
-            .count()
-            % 2
-            == 1
-        {
+        if shape.loops().iter().map(|one: &Curve| one.contains(p)).filter(|inside| *inside).count() % 2 == 1 {
             distance
         } else {
             -distance
@@ -40,12 +28,7 @@ pub fn inscribed_circle(shape: &Shape, tolerance: f64) -> Option<(Point, f64)> {
     };
     let cell = |middle: Point, half: f64| {
         let depth = depth(middle);
-        Cell {
-            middle,
-            half,
-            depth,
-            promise: depth + half * std::f64::consts::SQRT_2,
-        }
+        Cell { middle, half, depth, promise: depth + half * std::f64::consts::SQRT_2 }
     };
     let half = bounds.width().max(bounds.height()) / 2.0;
     if half <= 0.0 {

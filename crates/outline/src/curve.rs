@@ -36,26 +36,16 @@ impl Curve {
                     // The kernel takes arcs up to a half circle.
                     let parts = (sweep.abs() / std::f64::consts::PI).ceil().max(1.0);
                     for part in 0..parts as usize {
-                        vertices.push((
-                            segment.point_at(part as f64 / parts),
-                            (sweep / parts / 4.0).tan(),
-                        ));
+                        vertices.push((segment.point_at(part as f64 / parts), (sweep / parts / 4.0).tan()));
                     }
                 }
             }
         }
-        if vertices
-            .iter()
-            .any(|(p, bulge)| !p.is_finite() || !bulge.is_finite())
-        {
+        if vertices.iter().any(|(p, bulge)| !p.is_finite() || !bulge.is_finite()) {
             return Err(OutlineError::NotFinite);
         }
         let curve = Curve::from_bulges(vertices);
-        if curve.area().abs() > 0.0 {
-            Ok(curve)
-        } else {
-            Err(OutlineError::Vanished)
-        }
+        if curve.area().abs() > 0.0 { Ok(curve) } else { Err(OutlineError::Vanished) }
     }
 
     /// Its pieces, in order.
@@ -64,14 +54,30 @@ impl Curve {
     }
 
     pub(crate) fn pieces(&self) -> impl Iterator<Item = Piece> + '_ {
-        self.pline
-            .iter_segments()
-            .map(|(a, b)| Piece::of_bulge(Point::new(a.x, a.y), Point::new(b.x, b.y), a.bulge))
+        self.pline.iter_segments().map(|(a, b)| Piece::of_bulge(Point::new(a.x, a.y), Point::new(b.x, b.y), a.bulge))
     }
 
     /// Its corners and ends of arcs, in order.
     pub fn points(&self) -> impl Iterator<Item = Point> + '_ {
         self.pline.iter_vertexes().map(|v| Point::new(v.x, v.y))
+    }
+
+    /// Its corners and ends of arcs, with points between such that no chord spans more than 45 degrees of an arc; without
+    /// trigonometry where arcs are short, as those of letters are.
+    pub fn chord_points(&self) -> Vec<Point> {
+        /// Tangent of a quarter of 45 degrees.
+        const SHORT: f64 = 0.199;
+        let mut points = Vec::with_capacity(self.pline.vertex_count());
+        for (a, b) in self.pline.iter_segments() {
+            let piece = Piece::of_bulge(Point::new(a.x, a.y), Point::new(b.x, b.y), a.bulge);
+            points.push(Point::new(a.x, a.y));
+            if a.bulge.abs() > SHORT {
+                let between = (a.bulge.atan().abs() * 4.0 / std::f64::consts::FRAC_PI_4).ceil();
+                let segment = piece.segment();
+                points.extend((1..between as usize).map(|k| segment.point_at(k as f64 / between)));
+            }
+        }
+        points
     }
 
     /// The area inside, negative when the curve runs clockwise.
@@ -110,45 +116,34 @@ impl Curve {
 
     /// Counter-clockwise, whichever way it ran.
     pub(crate) fn anticlockwise(self) -> Curve {
-        if self.is_clockwise() {
-            self.reversed()
-        } else {
-            self
-        }
+        if self.is_clockwise() { self.reversed() } else { self }
     }
 
     /// The largest distance of the curve from a point.
     pub fn farthest_from(&self, p: Point) -> f64 {
-        self.pieces()
-            .map(|piece| piece.farthest_from(p))
-            .fold(0.0, f64::max)
+        self.pieces().map(|piece| piece.farthest_from(p)).fold(0.0, f64::max)
     }
 
     /// The least distance of the curve from a point.
     pub fn nearest_to(&self, p: Point) -> f64 {
-        self.pieces()
-            .map(|piece| (piece.nearest_to(p) - p).hypot())
-            .fold(f64::INFINITY, f64::min)
+        self.pieces().map(|piece| (piece.nearest_to(p) - p).hypot()).fold(f64::INFINITY, f64::min)
     }
 
     /// Moved. A mirror turns the way it runs; the way is turned back, so that areas keep their sign.
     pub fn moved(&self, motion: &Motion) -> Curve {
         let mirrored = motion.is_mirrored();
-        let moved = Curve::from_bulges(self.pline.iter_vertexes().map(|v| {
-            (
-                motion.apply(Point::new(v.x, v.y)),
-                if mirrored { -v.bulge } else { v.bulge },
-            )
-        }));
+        let moved = Curve::from_bulges(
+            self.pline
+                .iter_vertexes()
+                .map(|v| (motion.apply(Point::new(v.x, v.y)), if mirrored { -v.bulge } else { v.bulge })),
+        );
         if mirrored { moved.reversed() } else { moved }
     }
 
     /// Scaled about a point by a positive factor.
     pub fn scaled(&self, about: Point, factor: f64) -> Curve {
         Curve::from_bulges(
-            self.pline
-                .iter_vertexes()
-                .map(|v| (about + factor * (Point::new(v.x, v.y) - about), v.bulge)),
+            self.pline.iter_vertexes().map(|v| (about + factor * (Point::new(v.x, v.y) - about), v.bulge)),
         )
     }
 

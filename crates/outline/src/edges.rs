@@ -37,26 +37,13 @@ impl Edges {
 
     pub(crate) fn of_pieces(pieces: Vec<Piece>) -> Edges {
         let boxes: Vec<Rect> = pieces.iter().map(Piece::bounds).collect();
-        let bounds = boxes
-            .iter()
-            .copied()
-            .reduce(|all, one| all.union(one))
-            .unwrap_or_default();
-        Edges {
-            pieces,
-            boxes,
-            bounds,
-        }
+        let bounds = boxes.iter().copied().reduce(|all, one| all.union(one)).unwrap_or_default();
+        Edges { pieces, boxes, bounds }
     }
 
     /// Moved.
     pub fn moved(&self, motion: &Motion) -> Edges {
-        Edges::of_pieces(
-            self.pieces
-                .iter()
-                .map(|piece| piece.moved(motion))
-                .collect(),
-        )
+        Edges::of_pieces(self.pieces.iter().map(|piece| piece.moved(motion)).collect())
     }
 
     /// The box around all.
@@ -77,11 +64,7 @@ impl Edges {
 
     /// The nearest points of two outlines: exact, boundary to boundary, 0 when they cross.
     pub fn nearest(&self, other: &Edges) -> Nearest {
-        let far = Nearest {
-            distance: f64::INFINITY,
-            on_self: Point::ZERO,
-            on_other: Point::ZERO,
-        };
+        let far = Nearest { distance: f64::INFINITY, on_self: Point::ZERO, on_other: Point::ZERO };
         self.search(other, f64::INFINITY).unwrap_or(far)
     }
 
@@ -137,11 +120,7 @@ impl Edges {
                 }
             }
         }
-        found.then(|| Nearest {
-            distance: best.0.sqrt(),
-            on_self: best.1,
-            on_other: best.2,
-        })
+        found.then(|| Nearest { distance: best.0.sqrt(), on_self: best.1, on_other: best.2 })
     }
 }
 

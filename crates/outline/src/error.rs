@@ -29,21 +29,11 @@ pub enum OutlineError {
 impl fmt::Display for OutlineError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            OutlineError::TooFewCorners(n) => write!(
-                f,
-                "an outline needs at least three corners, this one has {n}"
-            ),
+            OutlineError::TooFewCorners(n) => write!(f, "an outline needs at least three corners, this one has {n}"),
             OutlineError::NotFinite => write!(f, "a coordinate is not a finite number"),
             OutlineError::SidesCross(a, b) => write!(f, "side {a} crosses side {b}"),
-            OutlineError::CornerDoesNotFit {
-                corner,
-                asked,
-                fits,
-            } => {
-                write!(
-                    f,
-                    "corner {corner} cannot be rounded with {asked:.2} mm, {fits:.2} mm fits"
-                )
+            OutlineError::CornerDoesNotFit { corner, asked, fits } => {
+                write!(f, "corner {corner} cannot be rounded with {asked:.2} mm, {fits:.2} mm fits")
             }
             OutlineError::Vanished => write!(f, "nothing is left of it"),
             OutlineError::OpenOffset => write!(f, "its offset does not close"),

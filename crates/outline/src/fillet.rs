@@ -10,13 +10,7 @@ const SMOOTH: f64 = 0.017;
 impl Shape {
     /// Rounds the convex corners that `chosen` picks. A corner whose sides are too short for the radius stays as it is.
     pub fn corners_rounded_where(&self, radius: f64, chosen: impl Fn(Point) -> bool) -> Shape {
-        Shape {
-            loops: self
-                .loops
-                .iter()
-                .map(|one| one.corners_rounded_where(radius, &chosen))
-                .collect(),
-        }
+        Shape { loops: self.loops.iter().map(|one| one.corners_rounded_where(radius, &chosen)).collect() }
     }
 }
 
@@ -28,8 +22,7 @@ impl Curve {
         while at < segments.len() && radius > 0.0 {
             let next = (at + 1) % segments.len();
             let corner = segments[at].to();
-            let turns_left =
-                direction(&segments[at], 1.0).cross(direction(&segments[next], 0.0)) > SMOOTH;
+            let turns_left = direction(&segments[at], 1.0).cross(direction(&segments[next], 0.0)) > SMOOTH;
             if turns_left
                 && chosen(corner)
                 && let Some((before, round, after)) = fillet(&segments[at], &segments[next], radius)
@@ -49,26 +42,13 @@ impl Curve {
 fn fillet(before: &Segment, after: &Segment, radius: f64) -> Option<(Segment, Segment, Segment)> {
     let corner = before.to();
     let centres = meeting(&Inner::of(before, radius)?, &Inner::of(after, radius)?);
-    let centre = centres
-        .into_iter()
-        .min_by(|a, b| (*a - corner).hypot2().total_cmp(&(*b - corner).hypot2()))?;
+    let centre = centres.into_iter().min_by(|a, b| (*a - corner).hypot2().total_cmp(&(*b - corner).hypot2()))?;
     let (from, to) = (foot(before, centre), foot(after, centre));
     let before = ending_at(before, from)?;
     let after = starting_at(after, to)?;
     let (out, on) = (from - centre, to - centre);
     let sweep = out.cross(on).atan2(out.dot(on));
-    (sweep > 0.0).then(|| {
-        (
-            before,
-            Segment::Arc {
-                centre,
-                radius,
-                start: out.atan2(),
-                sweep,
-            },
-            after,
-        )
-    })
+    (sweep > 0.0).then(|| (before, Segment::Arc { centre, radius, start: out.atan2(), sweep }, after))
 }
 
 /// A side moved inwards (to the left) by the radius: where the middle of a touching circle lies.
@@ -82,22 +62,10 @@ impl Inner {
         match *side {
             Segment::Line { from, to } => {
                 let along = unit(to - from);
-                Some(Inner::Line(
-                    from + radius * Vec2::new(-along.y, along.x),
-                    along,
-                ))
+                Some(Inner::Line(from + radius * Vec2::new(-along.y, along.x), along))
             }
-            Segment::Arc {
-                centre,
-                radius: own,
-                sweep,
-                ..
-            } => {
-                let inner = if sweep > 0.0 {
-                    own - radius
-                } else {
-                    own + radius
-                };
+            Segment::Arc { centre, radius: own, sweep, .. } => {
+                let inner = if sweep > 0.0 { own - radius } else { own + radius };
                 (inner > 0.0).then_some(Inner::Circle(centre, inner))
             }
         }
@@ -109,22 +77,14 @@ fn meeting(one: &Inner, other: &Inner) -> Vec<Point> {
     match (one, other) {
         (Inner::Line(p, along), Inner::Line(q, other)) => {
             let turn = along.cross(*other);
-            if turn.abs() < 1e-12 {
-                Vec::new()
-            } else {
-                vec![*p + ((*q - *p).cross(*other) / turn) * *along]
-            }
+            if turn.abs() < 1e-12 { Vec::new() } else { vec![*p + ((*q - *p).cross(*other) / turn) * *along] }
         }
         (Inner::Line(p, along), Inner::Circle(centre, radius))
         | (Inner::Circle(centre, radius), Inner::Line(p, along)) => {
             let middle = (*centre - *p).dot(*along);
             let foot = *p + middle * *along;
             let rest = radius * radius - (foot - *centre).hypot2();
-            if rest < 0.0 {
-                Vec::new()
-            } else {
-                vec![foot + rest.sqrt() * *along, foot - rest.sqrt() * *along]
-            }
+            if rest < 0.0 { Vec::new() } else { vec![foot + rest.sqrt() * *along, foot - rest.sqrt() * *along] }
         }
         (Inner::Circle(a, ra), Inner::Circle(b, rb)) => {
             let between = *b - *a;
@@ -162,14 +122,8 @@ fn ending_at(side: &Segment, p: Point) -> Option<Segment> {
             let share = (p - from).dot(along) / length;
             (share > 1e-9 && share < 1.0).then_some(Segment::Line { from, to: p })
         }
-        Segment::Arc {
-            centre,
-            radius,
-            start,
-            sweep,
-        } => {
-            let turned =
-                (sweep.signum() * ((p - centre).atan2() - start)).rem_euclid(std::f64::consts::TAU);
+        Segment::Arc { centre, radius, start, sweep } => {
+            let turned = (sweep.signum() * ((p - centre).atan2() - start)).rem_euclid(std::f64::consts::TAU);
             (turned > 1e-9 && turned < sweep.abs()).then_some(Segment::Arc {
                 centre,
                 radius,
@@ -188,17 +142,9 @@ fn starting_at(side: &Segment, p: Point) -> Option<Segment> {
 fn reversed(side: &Segment) -> Segment {
     match *side {
         Segment::Line { from, to } => Segment::Line { from: to, to: from },
-        Segment::Arc {
-            centre,
-            radius,
-            start,
-            sweep,
-        } => Segment::Arc {
-            centre,
-            radius,
-            start: start + sweep,
-            sweep: -sweep,
-        },
+        Segment::Arc { centre, radius, start, sweep } => {
+            Segment::Arc { centre, radius, start: start + sweep, sweep: -sweep }
+        }
     }
 }
 

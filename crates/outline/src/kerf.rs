@@ -70,27 +70,13 @@ pub fn compensated(
         KerfSide::KeepOutside => shape.shrunk(d),
     };
     if half_x == half_y {
-        return Ok(offset(shape, half_y)?
-            .loops()
-            .iter()
-            .map(|one| EllipticCurve::of(one, 1.0))
-            .collect());
+        return Ok(offset(shape, half_y)?.loops().iter().map(|one| EllipticCurve::of(one, 1.0)).collect());
     }
     // A spot without width would stretch the plane without end.
     let stretch = half_y.max(1e-3) / half_x.max(1e-3);
-    let stretched = Shape {
-        loops: shape
-            .loops()
-            .iter()
-            .map(|one| stretched(one, stretch))
-            .collect(),
-    };
+    let stretched = Shape { loops: shape.loops().iter().map(|one| stretched(one, stretch)).collect() };
     let path = offset(&stretched, half_y.max(1e-3))?;
-    Ok(path
-        .loops()
-        .iter()
-        .map(|one| EllipticCurve::of(one, 1.0 / stretch))
-        .collect())
+    Ok(path.loops().iter().map(|one| EllipticCurve::of(one, 1.0 / stretch)).collect())
 }
 
 /// A curve stretched along x; its arcs become arcs of ellipses, and these chains of arcs again.
@@ -99,15 +85,8 @@ fn stretched(curve: &Curve, stretch: f64) -> Curve {
     let mut vertices = Vec::new();
     for segment in curve.segments() {
         match segment {
-            Segment::Line { from, .. } => {
-                vertices.push((Point::new(stretch * from.x, from.y), 0.0))
-            }
-            Segment::Arc {
-                centre,
-                radius,
-                start,
-                sweep,
-            } => {
+            Segment::Line { from, .. } => vertices.push((Point::new(stretch * from.x, from.y), 0.0)),
+            Segment::Arc { centre, radius, start, sweep } => {
                 let arc = Stretched {
                     centre: Point::new(stretch * centre.x, centre.y),
                     rx: stretch * radius,
@@ -147,26 +126,12 @@ impl EllipticCurve {
     fn of(curve: &Curve, back: f64) -> EllipticCurve {
         let place = |p: Point| Point::new(back * p.x, p.y);
         let pieces = curve.segments().into_iter().map(|segment| match segment {
-            Segment::Line { from, to } => EllipticPiece::Line {
-                from: place(from),
-                to: place(to),
-            },
-            Segment::Arc {
-                centre,
-                radius,
-                start,
-                sweep,
-            } => EllipticPiece::Arc {
-                centre: place(centre),
-                rx: back * radius,
-                ry: radius,
-                start,
-                sweep,
-            },
+            Segment::Line { from, to } => EllipticPiece::Line { from: place(from), to: place(to) },
+            Segment::Arc { centre, radius, start, sweep } => {
+                EllipticPiece::Arc { centre: place(centre), rx: back * radius, ry: radius, start, sweep }
+            }
         });
-        EllipticCurve {
-            pieces: pieces.collect(),
-        }
+        EllipticCurve { pieces: pieces.collect() }
     }
 
     /// Its pieces, in order.
@@ -176,11 +141,7 @@ impl EllipticCurve {
 
     /// The box around it.
     pub fn bounds(&self) -> Rect {
-        self.pieces
-            .iter()
-            .map(EllipticPiece::bounds)
-            .reduce(|all, one| all.union(one))
-            .unwrap_or_default()
+        self.pieces.iter().map(EllipticPiece::bounds).reduce(|all, one| all.union(one)).unwrap_or_default()
     }
 
     /// As cubic Beziers within `tolerance` mm.
@@ -192,13 +153,7 @@ impl EllipticCurve {
             }
             match *piece {
                 EllipticPiece::Line { to, .. } => path.line_to(to),
-                EllipticPiece::Arc {
-                    centre,
-                    rx,
-                    ry,
-                    start,
-                    sweep,
-                } => {
+                EllipticPiece::Arc { centre, rx, ry, start, sweep } => {
                     let arc = kurbo::Arc::new(centre, (rx, ry), start, sweep, 0.0);
                     path.extend(arc.append_iter(tolerance));
                 }
@@ -224,13 +179,7 @@ impl EllipticPiece {
     pub fn point_at(&self, t: f64) -> Point {
         match *self {
             EllipticPiece::Line { from, to } => from.lerp(to, t),
-            EllipticPiece::Arc {
-                centre,
-                rx,
-                ry,
-                start,
-                sweep,
-            } => {
+            EllipticPiece::Arc { centre, rx, ry, start, sweep } => {
                 let (sin, cos) = (start + t * sweep).sin_cos();
                 centre + Vec2::new(rx * cos, ry * sin)
             }
@@ -240,20 +189,8 @@ impl EllipticPiece {
     fn bounds(&self) -> Rect {
         match *self {
             EllipticPiece::Line { from, to } => Rect::from_points(from, to),
-            EllipticPiece::Arc {
-                centre,
-                rx,
-                ry,
-                start,
-                sweep,
-            } => {
-                let unit = Segment::Arc {
-                    centre: Point::ZERO,
-                    radius: 1.0,
-                    start,
-                    sweep,
-                }
-                .bounds();
+            EllipticPiece::Arc { centre, rx, ry, start, sweep } => {
+                let unit = Segment::Arc { centre: Point::ZERO, radius: 1.0, start, sweep }.bounds();
                 Rect::new(
                     centre.x + rx * unit.x0,
                     centre.y + ry * unit.y0,

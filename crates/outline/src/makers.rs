@@ -21,12 +21,7 @@ impl Curve {
         let r = corner.clamp(0.0, w.min(h));
         let at = |x: f64, y: f64| centre + Vec2::new(x, y);
         if r <= 0.0 {
-            return Curve::from_bulges([
-                (at(-w, -h), 0.0),
-                (at(w, -h), 0.0),
-                (at(w, h), 0.0),
-                (at(-w, h), 0.0),
-            ]);
+            return Curve::from_bulges([(at(-w, -h), 0.0), (at(w, -h), 0.0), (at(w, h), 0.0), (at(-w, h), 0.0)]);
         }
         let corners = [
             (at(-w + r, -h), 0.0, w > r),
@@ -53,9 +48,8 @@ impl Curve {
         let half = PI / sides.max(3) as f64;
         let outer = inradius / half.cos();
         let first = -FRAC_PI_2 - half;
-        let points: Vec<Point> = (0..sides.max(3))
-            .map(|k| centre + outer * Vec2::from_angle(first + 2.0 * half * k as f64))
-            .collect();
+        let points: Vec<Point> =
+            (0..sides.max(3)).map(|k| centre + outer * Vec2::from_angle(first + 2.0 * half * k as f64)).collect();
         rounded(&points, corner.clamp(0.0, 0.999 * inradius))
     }
 
@@ -79,10 +73,7 @@ impl Curve {
                 }
             }
         }
-        let area: f64 = (0..n)
-            .map(|i| points[i].to_vec2().cross(points[(i + 1) % n].to_vec2()))
-            .sum::<f64>()
-            / 2.0;
+        let area: f64 = (0..n).map(|i| points[i].to_vec2().cross(points[(i + 1) % n].to_vec2())).sum::<f64>() / 2.0;
         if area.abs() < 1e-9 {
             return Err(OutlineError::Vanished);
         }
@@ -118,13 +109,13 @@ impl Curve {
         half_angle: f64,
         corner: f64,
     ) -> Curve {
-        let fits = ((outer - inner) / 2.0)
-            .min(outer * half_angle.sin() / (1.0 + half_angle.sin()))
-            .min(if half_angle < FRAC_PI_2 {
+        let fits = ((outer - inner) / 2.0).min(outer * half_angle.sin() / (1.0 + half_angle.sin())).min(
+            if half_angle < FRAC_PI_2 {
                 inner * half_angle.sin() / (1.0 - half_angle.sin()).max(1e-12)
             } else {
                 f64::INFINITY
-            });
+            },
+        );
         let r = corner.clamp(0.0, 0.999 * fits);
         let at = |radius: f64, angle: f64| centre + radius * Vec2::from_angle(middle_angle + angle);
         let arc = |radius: f64, from: f64, to: f64| Segment::Arc {
@@ -136,15 +127,9 @@ impl Curve {
         if r <= 0.0 {
             let pieces = [
                 arc(outer, -half_angle, half_angle),
-                Segment::Line {
-                    from: at(outer, half_angle),
-                    to: at(inner, half_angle),
-                },
+                Segment::Line { from: at(outer, half_angle), to: at(inner, half_angle) },
                 arc(inner, half_angle, -half_angle),
-                Segment::Line {
-                    from: at(inner, -half_angle),
-                    to: at(outer, -half_angle),
-                },
+                Segment::Line { from: at(inner, -half_angle), to: at(outer, -half_angle) },
             ];
             return Curve::from_segments(&pieces).unwrap_or_else(|_| Curve::circle(centre, outer));
         }
@@ -163,17 +148,11 @@ impl Curve {
         let pieces = [
             arc(outer, -o, o),
             turn(at(outer - r, o), o, FRAC_PI_2 + out),
-            Segment::Line {
-                from: at(along_out, a),
-                to: at(along_in, a),
-            },
+            Segment::Line { from: at(along_out, a), to: at(along_in, a) },
             turn(at(inner + r, i), a + FRAC_PI_2, FRAC_PI_2 - inn),
             arc(inner, i, -i),
             turn(at(inner + r, -i), PI - i, FRAC_PI_2 - inn),
-            Segment::Line {
-                from: at(along_in, -a),
-                to: at(along_out, -a),
-            },
+            Segment::Line { from: at(along_in, -a), to: at(along_out, -a) },
             turn(at(outer - r, -o), -a - FRAC_PI_2, FRAC_PI_2 + out),
         ];
         Curve::from_segments(&pieces).unwrap_or_else(|_| Curve::circle(centre, outer))
@@ -200,10 +179,7 @@ impl Curve {
 /// Angle by which a polygon turns at corner `i`.
 fn turn_at(points: &[Point], i: usize) -> f64 {
     let n = points.len();
-    let (before, after) = (
-        points[i] - points[(i + n - 1) % n],
-        points[(i + 1) % n] - points[i],
-    );
+    let (before, after) = (points[i] - points[(i + n - 1) % n], points[(i + 1) % n] - points[i]);
     before.cross(after).atan2(before.dot(after))
 }
 
@@ -233,9 +209,6 @@ fn cross(a: Point, b: Point, c: Point, d: Point) -> bool {
 }
 
 fn boxes_meet(a: Point, b: Point, c: Point, d: Point) -> bool {
-    let (one, two) = (
-        kurbo::Rect::from_points(a, b),
-        kurbo::Rect::from_points(c, d),
-    );
+    let (one, two) = (kurbo::Rect::from_points(a, b), kurbo::Rect::from_points(c, d));
     one.x0 <= two.x1 && two.x0 <= one.x1 && one.y0 <= two.y1 && two.y0 <= one.y1
 }

@@ -23,16 +23,9 @@ const SAME: f64 = 1e-6;
 /// inverse, so one direction is enough: what is far from the image is mirrored into what of the image is far.
 pub fn mirror_mismatch(shape: &Shape, axis: &Axis) -> Mismatch {
     let mirrored = shape.moved(&Motion::mirror(axis));
-    let pieces: Vec<Segment> = mirrored
-        .loops()
-        .iter()
-        .flat_map(|one| one.segments())
-        .collect();
+    let pieces: Vec<Segment> = mirrored.loops().iter().flat_map(|one| one.segments()).collect();
     let image = Edges::of(&mirrored);
-    let mut worst = Mismatch {
-        distance: 0.0,
-        at: shape.bounds().center(),
-    };
+    let mut worst = Mismatch { distance: 0.0, at: shape.bounds().center() };
     for segment in shape.loops().iter().flat_map(|one| one.segments()) {
         // In a symmetric outline every piece lies on one of the image's, which settles it.
         if !pieces.iter().any(|piece| same(&segment, piece)) {

@@ -31,47 +31,28 @@ pub enum Side {
 impl Axis {
     /// The line x = `x`, upwards.
     pub fn vertical(x: f64) -> Axis {
-        Axis {
-            point: Point::new(x, 0.0),
-            direction: Vec2::new(0.0, 1.0),
-        }
+        Axis { point: Point::new(x, 0.0), direction: Vec2::new(0.0, 1.0) }
     }
 
     /// The line y = `y`, to the right.
     pub fn horizontal(y: f64) -> Axis {
-        Axis {
-            point: Point::new(0.0, y),
-            direction: Vec2::new(1.0, 0.0),
-        }
+        Axis { point: Point::new(0.0, y), direction: Vec2::new(1.0, 0.0) }
     }
 }
 
 impl Motion {
     /// Leaves everything where it is.
-    pub const IDENTITY: Motion = Motion {
-        along: Vec2::new(1.0, 0.0),
-        mirrored: false,
-        shift: Vec2::ZERO,
-    };
+    pub const IDENTITY: Motion = Motion { along: Vec2::new(1.0, 0.0), mirrored: false, shift: Vec2::ZERO };
 
     /// Turns about a point, by an angle in radians, counter-clockwise positive.
     pub fn turn(about: Point, angle: f64) -> Motion {
-        let turned = Motion {
-            along: Vec2::from_angle(angle),
-            ..Motion::IDENTITY
-        };
-        Motion {
-            shift: about - turned.apply(about),
-            ..turned
-        }
+        let turned = Motion { along: Vec2::from_angle(angle), ..Motion::IDENTITY };
+        Motion { shift: about - turned.apply(about), ..turned }
     }
 
     /// Shifts.
     pub fn shift(by: Vec2) -> Motion {
-        Motion {
-            shift: by,
-            ..Motion::IDENTITY
-        }
+        Motion { shift: by, ..Motion::IDENTITY }
     }
 
     /// Mirrors about an axis.
@@ -79,15 +60,8 @@ impl Motion {
         let d = axis.direction / axis.direction.hypot();
         // The reflection matrix 2 d dT - 1.
         let along = Vec2::new(2.0 * d.x * d.x - 1.0, 2.0 * d.x * d.y);
-        let mirror = Motion {
-            along,
-            mirrored: true,
-            shift: Vec2::ZERO,
-        };
-        Motion {
-            shift: axis.point - mirror.apply(axis.point),
-            ..mirror
-        }
+        let mirror = Motion { along, mirrored: true, shift: Vec2::ZERO };
+        Motion { shift: axis.point - mirror.apply(axis.point), ..mirror }
     }
 
     /// This motion, and then another.
@@ -103,20 +77,9 @@ impl Motion {
     pub fn inverse(&self) -> Motion {
         let a = self.along;
         // A mirror is its own inverse but for the shift; a turn goes back.
-        let along = if self.mirrored {
-            a
-        } else {
-            Vec2::new(a.x, -a.y)
-        };
-        let back = Motion {
-            along,
-            mirrored: self.mirrored,
-            shift: Vec2::ZERO,
-        };
-        Motion {
-            shift: -back.apply_vec(self.shift),
-            ..back
-        }
+        let along = if self.mirrored { a } else { Vec2::new(a.x, -a.y) };
+        let back = Motion { along, mirrored: self.mirrored, shift: Vec2::ZERO };
+        Motion { shift: -back.apply_vec(self.shift), ..back }
     }
 
     /// Where a point goes.
@@ -127,11 +90,7 @@ impl Motion {
     /// Where a direction goes.
     pub fn apply_vec(&self, v: Vec2) -> Vec2 {
         let a = self.along;
-        let up = if self.mirrored {
-            Vec2::new(a.y, -a.x)
-        } else {
-            Vec2::new(-a.y, a.x)
-        };
+        let up = if self.mirrored { Vec2::new(a.y, -a.x) } else { Vec2::new(-a.y, a.x) };
         v.x * a + v.y * up
     }
 
@@ -143,13 +102,6 @@ impl Motion {
     /// The same as a matrix.
     pub fn to_affine(&self) -> Affine {
         let up = self.apply_vec(Vec2::new(0.0, 1.0));
-        Affine::new([
-            self.along.x,
-            self.along.y,
-            up.x,
-            up.y,
-            self.shift.x,
-            self.shift.y,
-        ])
+        Affine::new([self.along.x, self.along.y, up.x, up.y, self.shift.x, self.shift.y])
     }
 }

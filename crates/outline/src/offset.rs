@@ -18,11 +18,7 @@ impl Shape {
             let mut grown = Shape::empty();
             for (i, one) in outwards(&piece.loops[0], d)?.into_iter().enumerate() {
                 // The first is the outside; others are bays that closed behind it.
-                grown = if i == 0 {
-                    Shape::from(one)
-                } else {
-                    grown.minus(&Shape::from(one))
-                };
+                grown = if i == 0 { Shape::from(one) } else { grown.minus(&Shape::from(one)) };
             }
             for hole in &piece.loops[1..] {
                 for smaller in inwards(&hole.clone().anticlockwise(), d)? {
@@ -41,15 +37,11 @@ impl Shape {
     pub fn shrunk(&self, d: f64) -> Result<Shape, OutlineError> {
         let mut all = Vec::new();
         for piece in self.pieces() {
-            let mut rest = Shape {
-                loops: inwards(&piece.loops[0], d)?,
-            };
+            let mut rest = Shape { loops: inwards(&piece.loops[0], d)? };
             for hole in &piece.loops[1..] {
                 let mut wider = outwards(&hole.clone().anticlockwise(), d)?.into_iter();
                 if let Some(outside) = wider.next() {
-                    let hole = wider.fold(Shape::from(outside), |all, bay| {
-                        all.minus(&Shape::from(bay))
-                    });
+                    let hole = wider.fold(Shape::from(outside), |all, bay| all.minus(&Shape::from(bay)));
                     rest = rest.minus(&hole);
                 }
             }
@@ -80,10 +72,7 @@ fn outwards(curve: &Curve, d: f64) -> Result<Vec<Curve>, OutlineError> {
     if d == 0.0 {
         return Ok(vec![curve.clone()]);
     }
-    let mut all: Vec<Curve> = raw(curve, -d)?
-        .into_iter()
-        .map(Curve::anticlockwise)
-        .collect();
+    let mut all: Vec<Curve> = raw(curve, -d)?.into_iter().map(Curve::anticlockwise).collect();
     all.sort_by(|a, b| b.area().total_cmp(&a.area()));
     Ok(all)
 }
@@ -93,24 +82,14 @@ fn inwards(curve: &Curve, d: f64) -> Result<Vec<Curve>, OutlineError> {
     if d == 0.0 {
         return Ok(vec![curve.clone()]);
     }
-    Ok(raw(curve, d)?
-        .into_iter()
-        .filter(|one| !one.is_clockwise())
-        .collect())
+    Ok(raw(curve, d)?.into_iter().filter(|one| !one.is_clockwise()).collect())
 }
 
 /// The kernel's offset, to the left, so inwards for a counter-clockwise curve when positive.
 fn raw(curve: &Curve, d: f64) -> Result<Vec<Curve>, OutlineError> {
-    let options = PlineOffsetOptions {
-        pos_equal_eps: SAME,
-        offset_dist_eps: OFFSET_SAME,
-        ..PlineOffsetOptions::new()
-    };
+    let options = PlineOffsetOptions { pos_equal_eps: SAME, offset_dist_eps: OFFSET_SAME, ..PlineOffsetOptions::new() };
     let clean = curve.pline.remove_repeat_pos(SAME);
-    let plines = clean
-        .as_ref()
-        .unwrap_or(&curve.pline)
-        .parallel_offset_opt(d, &options);
+    let plines = clean.as_ref().unwrap_or(&curve.pline).parallel_offset_opt(d, &options);
     let mut all = Vec::with_capacity(plines.len());
     for pline in plines {
         if !pline.is_closed() {

@@ -10,25 +10,17 @@ impl Shape {
     /// The area that a path fills by the nonzero rule, its Bezier pieces as circular arcs within `tolerance` mm of
     /// them. Contours that overlap are united; those that run against the rest are holes. Single contours must not cross themselves.
     pub fn from_path(path: &BezPath, tolerance: f64) -> Shape {
-        let curves: Vec<Curve> = contours(path)
-            .iter()
-            .filter_map(|one| curve_of(one, tolerance))
-            .collect();
+        let curves: Vec<Curve> = contours(path).iter().filter_map(|one| curve_of(one, tolerance)).collect();
         if !any_cross(&curves) {
             return Shape::from_loops(curves);
         }
         // The largest contour runs the way land runs.
-        let land_is_clockwise = curves
-            .iter()
-            .max_by(|a, b| a.area().abs().total_cmp(&b.area().abs()))
-            .is_some_and(Curve::is_clockwise);
-        let (land, holes): (Vec<&Curve>, Vec<&Curve>) = curves
-            .iter()
-            .partition(|one| one.is_clockwise() == land_is_clockwise);
+        let land_is_clockwise =
+            curves.iter().max_by(|a, b| a.area().abs().total_cmp(&b.area().abs())).is_some_and(Curve::is_clockwise);
+        let (land, holes): (Vec<&Curve>, Vec<&Curve>) =
+            curves.iter().partition(|one| one.is_clockwise() == land_is_clockwise);
         let unite = |all: Vec<&Curve>| {
-            all.into_iter().fold(Shape::empty(), |shape, one| {
-                shape.united(&Shape::from(one.clone()))
-            })
+            all.into_iter().fold(Shape::empty(), |shape, one| shape.united(&Shape::from(one.clone())))
         };
         unite(land).minus(&unite(holes))
     }
@@ -58,9 +50,7 @@ fn curve_of(contour: &BezPath, tolerance: f64) -> Option<Curve> {
                     vertices.push((line.p0, 0.0));
                 }
             }
-            PathSeg::Quad(quad) => {
-                biarc::fit(&Bezier(quad.raise()), 0.0, 1.0, tolerance, &mut vertices)
-            }
+            PathSeg::Quad(quad) => biarc::fit(&Bezier(quad.raise()), 0.0, 1.0, tolerance, &mut vertices),
             PathSeg::Cubic(cubic) => biarc::fit(&Bezier(cubic), 0.0, 1.0, tolerance, &mut vertices),
         }
     }
@@ -74,8 +64,7 @@ fn curve_of(contour: &BezPath, tolerance: f64) -> Option<Curve> {
 
 fn any_cross(curves: &[Curve]) -> bool {
     let edges: Vec<Edges> = curves.iter().map(Edges::of_curve).collect();
-    (0..edges.len())
-        .any(|i| (i + 1..edges.len()).any(|j| edges[i].nearest_under(&edges[j], 1e-7).is_some()))
+    (0..edges.len()).any(|i| (i + 1..edges.len()).any(|j| edges[i].nearest_under(&edges[j], 1e-7).is_some()))
 }
 
 struct Bezier(CubicBez);

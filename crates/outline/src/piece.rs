@@ -42,15 +42,7 @@ impl Piece {
         let middle = -bulge.signum() * left;
         // cos of half the sweep, from tan of a quarter.
         let half_cos = (1.0 - bulge * bulge) / (1.0 + bulge * bulge);
-        Piece::Arc(Arc {
-            a,
-            b,
-            centre,
-            radius,
-            middle,
-            half_cos,
-            anticlockwise: bulge > 0.0,
-        })
+        Piece::Arc(Arc { a, b, centre, radius, middle, half_cos, anticlockwise: bulge > 0.0 })
     }
 
     pub(crate) fn segment(&self) -> Segment {
@@ -58,21 +50,15 @@ impl Piece {
             Piece::Line { a, b } => Segment::Line { from: *a, to: *b },
             Piece::Arc(arc) => {
                 let start = (arc.a - arc.centre).atan2();
-                let turned = (arc.a - arc.centre)
-                    .cross(arc.b - arc.centre)
-                    .atan2((arc.a - arc.centre).dot(arc.b - arc.centre));
+                let turned =
+                    (arc.a - arc.centre).cross(arc.b - arc.centre).atan2((arc.a - arc.centre).dot(arc.b - arc.centre));
                 let tau = std::f64::consts::TAU;
                 let sweep = match (arc.anticlockwise, turned) {
                     (true, t) if t < 0.0 => t + tau,
                     (false, t) if t > 0.0 => t - tau,
                     (_, t) => t,
                 };
-                Segment::Arc {
-                    centre: arc.centre,
-                    radius: arc.radius,
-                    start,
-                    sweep,
-                }
+                Segment::Arc { centre: arc.centre, radius: arc.radius, start, sweep }
             }
         }
     }
@@ -86,10 +72,7 @@ impl Piece {
 
     pub(crate) fn moved(&self, motion: &Motion) -> Piece {
         match self {
-            Piece::Line { a, b } => Piece::Line {
-                a: motion.apply(*a),
-                b: motion.apply(*b),
-            },
+            Piece::Line { a, b } => Piece::Line { a: motion.apply(*a), b: motion.apply(*b) },
             Piece::Arc(arc) => Piece::Arc(Arc {
                 a: motion.apply(arc.a),
                 b: motion.apply(arc.b),
@@ -105,12 +88,7 @@ impl Piece {
         let [a, b] = self.ends();
         let mut bounds = Rect::from_points(a, b);
         if let Piece::Arc(arc) = self {
-            for along in [
-                Vec2::new(1.0, 0.0),
-                Vec2::new(0.0, 1.0),
-                Vec2::new(-1.0, 0.0),
-                Vec2::new(0.0, -1.0),
-            ] {
+            for along in [Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0), Vec2::new(-1.0, 0.0), Vec2::new(0.0, -1.0)] {
                 if arc.faces(along) {
                     bounds = bounds.union_pt(arc.centre + arc.radius * along);
                 }
@@ -125,11 +103,7 @@ impl Piece {
             Piece::Line { a, b } => {
                 let along = *b - *a;
                 let square = along.hypot2();
-                let t = if square > 0.0 {
-                    ((p - *a).dot(along) / square).clamp(0.0, 1.0)
-                } else {
-                    0.0
-                };
+                let t = if square > 0.0 { ((p - *a).dot(along) / square).clamp(0.0, 1.0) } else { 0.0 };
                 *a + t * along
             }
             Piece::Arc(arc) => {
@@ -195,10 +169,7 @@ impl Piece {
                 let apart = between.hypot();
                 if apart > 0.0 {
                     let along = between / apart;
-                    for p in [
-                        one.centre + one.radius * along,
-                        one.centre - one.radius * along,
-                    ] {
+                    for p in [one.centre + one.radius * along, one.centre - one.radius * along] {
                         if one.faces(p - one.centre) {
                             offer(p, other.nearest_to(p));
                         }
@@ -207,10 +178,7 @@ impl Piece {
                     // Concentric: where both face the same way, if they do anywhere.
                     for along in [one.middle, two.middle] {
                         if one.faces(along) && two.faces(along) {
-                            offer(
-                                one.centre + one.radius * along,
-                                two.centre + two.radius * along,
-                            );
+                            offer(one.centre + one.radius * along, two.centre + two.radius * along);
                         }
                     }
                 }
@@ -234,11 +202,7 @@ impl Piece {
             (Piece::Line { a, b }, Piece::Arc(arc)) | (Piece::Arc(arc), Piece::Line { a, b }) => {
                 let along = *b - *a;
                 let off = *a - arc.centre;
-                let (square, half, rest) = (
-                    along.hypot2(),
-                    off.dot(along),
-                    off.hypot2() - arc.radius * arc.radius,
-                );
+                let (square, half, rest) = (along.hypot2(), off.dot(along), off.hypot2() - arc.radius * arc.radius);
                 let root = half * half - square * rest;
                 if root < 0.0 || square == 0.0 {
                     return None;
@@ -256,16 +220,12 @@ impl Piece {
                 if square == 0.0 {
                     return None;
                 }
-                let along =
-                    (one.radius * one.radius - two.radius * two.radius + square) / (2.0 * square);
+                let along = (one.radius * one.radius - two.radius * two.radius + square) / (2.0 * square);
                 let up = one.radius * one.radius / square - along * along;
                 if up < 0.0 {
                     return None;
                 }
-                let (foot, rise) = (
-                    one.centre + along * between,
-                    up.sqrt() * Vec2::new(-between.y, between.x),
-                );
+                let (foot, rise) = (one.centre + along * between, up.sqrt() * Vec2::new(-between.y, between.x));
                 [foot + rise, foot - rise]
                     .into_iter()
                     .find(|p| one.faces(*p - one.centre) && two.faces(*p - two.centre))

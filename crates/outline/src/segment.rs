@@ -48,12 +48,7 @@ impl Segment {
     pub fn point_at(&self, t: f64) -> Point {
         match self {
             Segment::Line { from, to } => from.lerp(*to, t),
-            Segment::Arc {
-                centre,
-                radius,
-                start,
-                sweep,
-            } => *centre + *radius * Vec2::from_angle(start + t * sweep),
+            Segment::Arc { centre, radius, start, sweep } => *centre + *radius * Vec2::from_angle(start + t * sweep),
         }
     }
 
@@ -62,23 +57,14 @@ impl Segment {
         let ends = Rect::from_points(self.from(), self.to());
         match self {
             Segment::Line { .. } => ends,
-            Segment::Arc {
-                centre,
-                radius,
-                start,
-                sweep,
-            } => {
-                let (low, high) = if *sweep < 0.0 {
-                    (start + sweep, *start)
-                } else {
-                    (*start, start + sweep)
-                };
+            Segment::Arc { centre, radius, start, sweep } => {
+                let (low, high) = if *sweep < 0.0 { (start + sweep, *start) } else { (*start, start + sweep) };
                 let quarter = std::f64::consts::FRAC_PI_2;
                 let first = (low / quarter).ceil() as i64;
                 let last = (high / quarter).floor() as i64;
-                (first..=last).take(4).fold(ends, |all, k| {
-                    all.union_pt(*centre + *radius * Vec2::from_angle(k as f64 * quarter))
-                })
+                (first..=last)
+                    .take(4)
+                    .fold(ends, |all, k| all.union_pt(*centre + *radius * Vec2::from_angle(k as f64 * quarter)))
             }
         }
     }

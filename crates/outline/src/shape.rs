@@ -12,9 +12,7 @@ pub struct Shape {
 
 impl From<Curve> for Shape {
     fn from(curve: Curve) -> Shape {
-        Shape {
-            loops: vec![curve.anticlockwise()],
-        }
+        Shape { loops: vec![curve.anticlockwise()] }
     }
 }
 
@@ -26,14 +24,8 @@ impl Shape {
 
     /// One outer curve with holes.
     pub fn new(outer: Curve, holes: Vec<Curve>) -> Shape {
-        let holes = holes
-            .into_iter()
-            .map(|hole| hole.anticlockwise().reversed());
-        Shape {
-            loops: std::iter::once(outer.anticlockwise())
-                .chain(holes)
-                .collect(),
-        }
+        let holes = holes.into_iter().map(|hole| hole.anticlockwise().reversed());
+        Shape { loops: std::iter::once(outer.anticlockwise()).chain(holes).collect() }
     }
 
     /// Curves that do not cross each other, oriented by how deep they nest: outermost ones are outer
@@ -44,33 +36,21 @@ impl Shape {
                 return 0;
             };
             let around = loops[i].bounds();
-            let inside = |(j, other): (usize, &Curve)| {
-                j != i && contains_box(&other.bounds(), &around) && other.contains(p)
-            };
-            loops
-                .iter()
-                .enumerate()
-                .filter(|pair| inside(*pair))
-                .count()
+            let inside =
+                |(j, other): (usize, &Curve)| j != i && contains_box(&other.bounds(), &around) && other.contains(p);
+            loops.iter().enumerate().filter(|pair| inside(*pair)).count()
         };
         let depths: Vec<usize> = (0..loops.len()).map(depth).collect();
         let oriented = loops.into_iter().zip(depths).map(|(one, depth)| {
             let one = one.anticlockwise();
             if depth % 2 == 0 { one } else { one.reversed() }
         });
-        Shape {
-            loops: oriented.collect(),
-        }
+        Shape { loops: oriented.collect() }
     }
 
     /// Shapes that do not touch each other, taken as one.
     pub fn joined(shapes: &[Shape]) -> Shape {
-        Shape {
-            loops: shapes
-                .iter()
-                .flat_map(|shape| shape.loops.iter().cloned())
-                .collect(),
-        }
+        Shape { loops: shapes.iter().flat_map(|shape| shape.loops.iter().cloned()).collect() }
     }
 
     /// All curves.
@@ -80,10 +60,7 @@ impl Shape {
 
     /// The outer curves.
     pub fn outers(&self) -> Vec<&Curve> {
-        self.loops
-            .iter()
-            .filter(|one| !one.is_clockwise())
-            .collect()
+        self.loops.iter().filter(|one| !one.is_clockwise()).collect()
     }
 
     /// The holes.
@@ -94,12 +71,7 @@ impl Shape {
     /// One shape for each outer curve, with its own holes.
     pub fn pieces(&self) -> Vec<Shape> {
         let outers = self.outers();
-        let mut pieces: Vec<Shape> = outers
-            .iter()
-            .map(|outer| Shape {
-                loops: vec![(*outer).clone()],
-            })
-            .collect();
+        let mut pieces: Vec<Shape> = outers.iter().map(|outer| Shape { loops: vec![(*outer).clone()] }).collect();
         for hole in self.holes() {
             let Some(p) = hole.a_point() else { continue };
             // The smallest outer curve around it: an island's own, not that of the land around the lake.
@@ -125,11 +97,7 @@ impl Shape {
 
     /// The box around it; a point at the origin when it is empty.
     pub fn bounds(&self) -> Rect {
-        self.loops
-            .iter()
-            .map(Curve::bounds)
-            .reduce(|all, one| all.union(one))
-            .unwrap_or_default()
+        self.loops.iter().map(Curve::bounds).reduce(|all, one| all.union(one)).unwrap_or_default()
     }
 
     /// Whether a point lies in it.
@@ -144,20 +112,12 @@ impl Shape {
 
     /// Moved.
     pub fn moved(&self, motion: &Motion) -> Shape {
-        Shape {
-            loops: self.loops.iter().map(|one| one.moved(motion)).collect(),
-        }
+        Shape { loops: self.loops.iter().map(|one| one.moved(motion)).collect() }
     }
 
     /// Scaled about a point by a positive factor.
     pub fn scaled(&self, about: Point, factor: f64) -> Shape {
-        Shape {
-            loops: self
-                .loops
-                .iter()
-                .map(|one| one.scaled(about, factor))
-                .collect(),
-        }
+        Shape { loops: self.loops.iter().map(|one| one.scaled(about, factor)).collect() }
     }
 
     /// The part on one side of an axis, seen along its direction.
@@ -181,8 +141,7 @@ fn half_plane(shape: &Shape, axis: &Axis, side: Side, beyond: f64) -> Shape {
     let left = Vec2::new(-along.y, along.x);
     let out = if side == Side::Left { left } else { -left };
     let bounds = shape.bounds();
-    let far =
-        2.0 * ((bounds.center() - axis.point).hypot() + bounds.size().to_vec2().hypot()) + 1.0;
+    let far = 2.0 * ((bounds.center() - axis.point).hypot() + bounds.size().to_vec2().hypot()) + 1.0;
     let middle = axis.point + along * along.dot(bounds.center() - axis.point);
     let corners = [
         middle - far * along - beyond * out,

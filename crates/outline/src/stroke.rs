@@ -52,10 +52,7 @@ fn narrowest(shape: &Shape, side: f64) -> Option<Neck> {
                 && normal.dot(ray) < FACING
                 && !rims.beside_tip(i, j, t)
             {
-                best = Some(Neck {
-                    width: t,
-                    at: p + 0.5 * t * ray,
-                });
+                best = Some(Neck { width: t, at: p + 0.5 * t * ray });
             }
         }
     }
@@ -92,17 +89,8 @@ impl Rims {
                 let (out, on) = (here.at(1.0).1, next.at(0.0).1);
                 // The filled area lies to the left: its tips turn left, those of the open area right.
                 let turn = -side * out.cross(on).atan2(out.dot(on));
-                let tip_reach = if turn > TIP {
-                    BESIDE / (turn / 2.0).cos().max(0.05)
-                } else {
-                    0.0
-                };
-                all.push(Follows {
-                    first,
-                    count,
-                    length: here.segment().length(),
-                    tip_reach,
-                });
+                let tip_reach = if turn > TIP { BESIDE / (turn / 2.0).cos().max(0.05) } else { 0.0 };
+                all.push(Follows { first, count, length: here.segment().length(), tip_reach });
             }
             first += count;
         }
@@ -131,14 +119,7 @@ impl Rims {
 }
 
 /// Distance along a ray to the first other edge, that edge's own normal on the ray's side, and which piece it is.
-fn first_hit(
-    edges: &Edges,
-    skip: usize,
-    p: Point,
-    ray: Vec2,
-    limit: f64,
-    side: f64,
-) -> Option<(f64, Vec2, usize)> {
+fn first_hit(edges: &Edges, skip: usize, p: Point, ray: Vec2, limit: f64, side: f64) -> Option<(f64, Vec2, usize)> {
     let mut best: Option<(f64, Vec2, usize)> = None;
     for (j, piece) in edges.pieces.iter().enumerate() {
         let mut offer = |t: f64, q: Point| {

@@ -35,13 +35,7 @@ const STEPS: usize = 400;
 impl Edges {
     /// The smallest angle in 0 to `limit` by which these outlines, turned about `about`, come to touch
     /// `fixed`; `None` if they do not. Within 1e-7 mm of contact, from the safe side.
-    pub fn first_touch_turning(
-        &self,
-        about: Point,
-        fixed: &Edges,
-        way: Turn,
-        limit: f64,
-    ) -> Option<Touch> {
+    pub fn first_touch_turning(&self, about: Point, fixed: &Edges, way: Turn, limit: f64) -> Option<Touch> {
         let sign = match way {
             Turn::Anticlockwise => 1.0,
             Turn::Clockwise => -1.0,

@@ -24,15 +24,9 @@ fn two_thousand_pairs_agree_with_geos() {
     for line in table.lines().filter(|line| !line.starts_with('#')) {
         let fields: Vec<&str> = line.split(',').collect();
         let numbers = |range: std::ops::Range<usize>| -> Vec<f64> {
-            fields[range]
-                .iter()
-                .map(|field| field.parse().expect("a number"))
-                .collect()
+            fields[range].iter().map(|field| field.parse().expect("a number")).collect()
         };
-        let (a, b) = (
-            curve(fields[0], &numbers(1..7)),
-            curve(fields[7], &numbers(8..14)),
-        );
+        let (a, b) = (curve(fields[0], &numbers(1..7)), curve(fields[7], &numbers(8..14)));
         let values = numbers(14..22);
         let d = values[0];
         let distance = Edges::of_curve(&a).nearest(&Edges::of_curve(&b)).distance;
@@ -50,22 +44,11 @@ fn two_thousand_pairs_agree_with_geos() {
         // Where edges cross at a small angle the chords move the crossing along them, and with it the length.
         // What the chords leave out of an area is a share of the circles' size; rows of the table carry eight digits.
         let area = (a.area() + b.area()) * CHORDS * 4.0 + 1e-3;
-        let slack = [
-            area,
-            area,
-            area,
-            6e-3 + rest.perimeter() * CHORDS,
-            area * 2.0,
-            area * 2.0,
-            1e-3,
-        ];
+        let slack = [area, area, area, 6e-3 + rest.perimeter() * CHORDS, area * 2.0, area * 2.0, 1e-3];
         for (i, (ours, theirs)) in ours.iter().zip(&values[1..]).enumerate() {
             let off = (ours - theirs).abs();
             worst[i] = worst[i].max(off);
-            assert!(
-                off <= slack[i],
-                "row {rows}, value {i}: ours {ours}, GEOS {theirs}, {line}"
-            );
+            assert!(off <= slack[i], "row {rows}, value {i}: ours {ours}, GEOS {theirs}, {line}");
         }
         rows += 1;
     }

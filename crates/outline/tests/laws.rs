@@ -1,17 +1,14 @@
 //! Closed forms, and laws that hold for every outline.
 
 use outline::{
-    Axis, BezPath, Curve, Edges, KerfSide, Motion, Point, Shape, Side, Turn, Vec2, compensated,
-    enclosing_radius, inscribed_circle, mirror_mismatch, narrowest_gap, narrowest_stroke, overlap,
+    Axis, BezPath, Curve, Edges, KerfSide, Motion, Point, Shape, Side, Turn, Vec2, compensated, enclosing_radius,
+    inscribed_circle, mirror_mismatch, narrowest_gap, narrowest_stroke, overlap,
 };
 use proptest::prelude::*;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 fn near(a: f64, b: f64, off: f64) {
-    assert!(
-        (a - b).abs() <= off,
-        "{a} against {b}, more than {off} apart"
-    );
+    assert!((a - b).abs() <= off, "{a} against {b}, more than {off} apart");
 }
 
 #[test]
@@ -30,11 +27,7 @@ fn makers_have_the_areas_and_lengths_of_their_closed_forms() {
     near(hexagon.bounds().y0, -12.0, 1e-9);
     // A polygon with rounded corners: the sharp one less (tan(t/2) - t/2) r^2 for each corner that turns by t.
     let soft = Curve::regular_polygon(c, 6, 10.0, 2.0);
-    near(
-        hexagon.area() - soft.area(),
-        6.0 * 4.0 * ((PI / 6.0).tan() - PI / 6.0),
-        1e-9,
-    );
+    near(hexagon.area() - soft.area(), 6.0 * 4.0 * ((PI / 6.0).tan() - PI / 6.0), 1e-9);
     let sector = Curve::ring_sector(c, 10.0, 18.0, 1.0, 0.5, 0.0);
     near(sector.area(), 0.5 * (324.0 - 100.0), 1e-9);
     near(sector.perimeter(), 28.0 + 16.0, 1e-9);
@@ -54,38 +47,19 @@ fn the_worked_cover_comes_out_to_the_last_digit() {
         cover = cover.minus(&Shape::from(Curve::circle(at(0.0, y), 10.0)));
     }
     for x in [-20.0, 20.0] {
-        cover = cover.minus(&Shape::from(Curve::rounded_rectangle(
-            at(x, 0.0),
-            10.0,
-            7.0,
-            0.0,
-        )));
+        cover = cover.minus(&Shape::from(Curve::rounded_rectangle(at(x, 0.0), 10.0, 7.0, 0.0)));
     }
     near(cover.area(), 4_290.902_664, 1e-6);
     near(cover.perimeter(), 357.097_336, 1e-6);
-    near(
-        cover.grown(0.08).expect("closes").area(),
-        4_319.439_358,
-        1e-6,
-    );
-    near(
-        cover.shrunk(0.08).expect("closes").area(),
-        4_262.320_231,
-        1e-6,
-    );
+    near(cover.grown(0.08).expect("closes").area(), 4_319.439_358, 1e-6);
+    near(cover.shrunk(0.08).expect("closes").area(), 4_262.320_231, 1e-6);
 }
 
 #[test]
 fn polygons_that_cannot_be_drawn_are_refused() {
     let p = |x: f64, y: f64| Point::new(x, y);
     assert!(Curve::polygon(&[p(0.0, 0.0), p(1.0, 0.0)], 0.0).is_err());
-    assert!(
-        Curve::polygon(
-            &[p(0.0, 0.0), p(10.0, 10.0), p(10.0, 0.0), p(0.0, 10.0)],
-            0.0
-        )
-        .is_err()
-    );
+    assert!(Curve::polygon(&[p(0.0, 0.0), p(10.0, 10.0), p(10.0, 0.0), p(0.0, 10.0)], 0.0).is_err());
     assert!(Curve::polygon(&[p(0.0, 0.0), p(10.0, 0.0), p(0.0, 10.0)], 4.0).is_err());
     assert!(Curve::polygon(&[p(0.0, 0.0), p(f64::NAN, 0.0), p(0.0, 10.0)], 0.0).is_err());
     let clockwise = Curve::polygon(&[p(0.0, 0.0), p(0.0, 10.0), p(10.0, 0.0)], 1.0).expect("fits");
@@ -102,16 +76,12 @@ fn bezier_paths_become_arcs_within_the_tolerance() {
     path.close_path();
     for tolerance in [0.1, 0.01, 0.001] {
         let edges = Edges::of(&Shape::from_path(&path, tolerance));
-        let worst = path.segments().flat_map(|segment| {
-            (0..=400).map(move |k| kurbo::ParamCurve::eval(&segment, f64::from(k) / 400.0))
-        });
+        let worst = path
+            .segments()
+            .flat_map(|segment| (0..=400).map(move |k| kurbo::ParamCurve::eval(&segment, f64::from(k) / 400.0)));
         let worst = worst.map(|p| edges.distance_to(p)).fold(0.0, f64::max);
         assert!(worst <= tolerance, "{worst} off at {tolerance}");
-        near(
-            Shape::from_path(&path, tolerance).area(),
-            kurbo::Shape::area(&path).abs(),
-            100.0 * tolerance,
-        );
+        near(Shape::from_path(&path, tolerance).area(), kurbo::Shape::area(&path).abs(), 100.0 * tolerance);
     }
 }
 
@@ -125,39 +95,19 @@ fn overlapping_contours_unite_and_opposite_ones_are_holes() {
 
 #[test]
 fn strokes_gaps_and_circles_measure_what_they_should() {
-    let ring = Shape::new(
-        Curve::circle(Point::ZERO, 10.0),
-        vec![Curve::circle(Point::new(0.5, 0.0), 8.0)],
-    );
-    near(
-        narrowest_stroke(&ring).expect("a ring has a stroke").width,
-        1.5,
-        0.03,
-    );
+    let ring = Shape::new(Curve::circle(Point::ZERO, 10.0), vec![Curve::circle(Point::new(0.5, 0.0), 8.0)]);
+    near(narrowest_stroke(&ring).expect("a ring has a stroke").width, 1.5, 0.03);
     let (_, radius) = inscribed_circle(&ring, 1e-4).expect("fits");
     near(radius, 1.25, 1e-3);
     let pair = Shape::joined(&[
         Shape::from(Curve::rounded_rectangle(Point::ZERO, 4.0, 10.0, 0.0)),
-        Shape::from(Curve::rounded_rectangle(
-            Point::new(5.0, 0.0),
-            4.0,
-            10.0,
-            0.0,
-        )),
+        Shape::from(Curve::rounded_rectangle(Point::new(5.0, 0.0), 4.0, 10.0, 0.0)),
     ]);
     near(narrowest_gap(&pair).expect("a gap").width, 1.0, 1e-9);
     near(narrowest_stroke(&pair).expect("a stroke").width, 4.0, 1e-9);
-    near(
-        enclosing_radius(&[&pair], Point::ZERO),
-        7.0f64.hypot(5.0),
-        1e-9,
-    );
+    near(enclosing_radius(&[&pair], Point::ZERO), 7.0f64.hypot(5.0), 1e-9);
     // A wedge tapers to nothing, which is no stroke.
-    let wedge = Curve::polygon(
-        &[Point::ZERO, Point::new(20.0, -3.0), Point::new(20.0, 3.0)],
-        0.0,
-    )
-    .expect("a wedge");
+    let wedge = Curve::polygon(&[Point::ZERO, Point::new(20.0, -3.0), Point::new(20.0, 3.0)], 0.0).expect("a wedge");
     assert!(narrowest_stroke(&Shape::from(wedge)).is_none_or(|neck| neck.width > 3.0));
 }
 
@@ -165,27 +115,13 @@ fn strokes_gaps_and_circles_measure_what_they_should() {
 fn a_turning_piece_touches_where_trigonometry_says() {
     // A point-like disc on a circle of 20 about the origin meets a wall at y = 10.
     let disc = Edges::of_curve(&Curve::circle(Point::new(20.0, 0.0), 0.5));
-    let wall = Edges::of_curve(&Curve::rounded_rectangle(
-        Point::new(0.0, 15.0),
-        100.0,
-        10.0,
-        0.0,
-    ));
-    let touch = disc
-        .first_touch_turning(Point::ZERO, &wall, Turn::Anticlockwise, PI)
-        .expect("touches");
+    let wall = Edges::of_curve(&Curve::rounded_rectangle(Point::new(0.0, 15.0), 100.0, 10.0, 0.0));
+    let touch = disc.first_touch_turning(Point::ZERO, &wall, Turn::Anticlockwise, PI).expect("touches");
     near(touch.angle, (9.5f64 / 20.0).asin(), 1e-7);
-    assert!(
-        disc.first_touch_turning(Point::ZERO, &wall, Turn::Clockwise, FRAC_PI_2)
-            .is_none()
-    );
+    assert!(disc.first_touch_turning(Point::ZERO, &wall, Turn::Clockwise, FRAC_PI_2).is_none());
     let slid = disc.last_touch_sliding(Vec2::new(0.0, -1.0), &wall, 2.0, 100.0);
     // Coming down from above: the wall's upper side is at 20, the disc's radius 0.5, 2 kept: -s = 22.5.
-    near(
-        disc.last_touch_sliding(Vec2::new(0.0, 1.0), &wall, 2.0, 100.0),
-        22.5,
-        1e-6,
-    );
+    near(disc.last_touch_sliding(Vec2::new(0.0, 1.0), &wall, 2.0, 100.0), 22.5, 1e-6);
     assert!(slid.is_finite());
 }
 
@@ -205,71 +141,43 @@ fn kerf_leaves_holes_and_parts_as_drawn() {
     for piece in path[0].pieces() {
         let p = piece.point_at(0.37);
         // The support of the ellipse in the direction of the disc's normal there.
-        let reach = (0..3600)
-            .map(|k| f64::from(k) * TAU / 3600.0)
-            .map(|t| (p.x + hx * t.cos()).hypot(p.y + hy * t.sin()));
+        let reach =
+            (0..3600).map(|k| f64::from(k) * TAU / 3600.0).map(|t| (p.x + hx * t.cos()).hypot(p.y + hy * t.sin()));
         near(reach.fold(f64::INFINITY, f64::min), 20.0, 2e-3);
     }
     assert!(
-        compensated(
-            &Shape::from(Curve::circle(Point::ZERO, 0.05)),
-            KerfSide::KeepOutside,
-            0.1,
-            0.1
-        )
-        .expect("no error")
-        .is_empty()
+        compensated(&Shape::from(Curve::circle(Point::ZERO, 0.05)), KerfSide::KeepOutside, 0.1, 0.1)
+            .expect("no error")
+            .is_empty()
     );
 }
 
 #[test]
 fn a_mirrored_half_is_exactly_symmetric() {
-    let lopsided = Shape::from(Curve::rounded_rectangle(
-        Point::new(3.0, 0.0),
-        40.0,
-        20.0,
-        4.0,
-    ))
-    .minus(&Shape::from(Curve::circle(Point::new(-17.0, 2.0), 5.0)));
+    let lopsided = Shape::from(Curve::rounded_rectangle(Point::new(3.0, 0.0), 40.0, 20.0, 4.0))
+        .minus(&Shape::from(Curve::circle(Point::new(-17.0, 2.0), 5.0)));
     let axis = Axis::vertical(0.0);
     assert!(mirror_mismatch(&lopsided, &axis).distance > 3.0);
     let even = lopsided.mirrored_from(&axis, Side::Left);
     assert!(mirror_mismatch(&even, &axis).distance < 1e-6);
-    near(
-        even.area(),
-        2.0 * lopsided.clipped_to_half(&axis, Side::Left).area(),
-        1e-3,
-    );
+    near(even.area(), 2.0 * lopsided.clipped_to_half(&axis, Side::Left).area(), 1e-3);
     assert_eq!(even.loops().len(), 1);
     // A shape that is off by a known amount is told so: a rectangle shifted by 0.3 misses its image by 0.6.
-    let shifted = Shape::from(Curve::rounded_rectangle(
-        Point::new(0.3, 0.0),
-        40.0,
-        20.0,
-        0.0,
-    ));
+    let shifted = Shape::from(Curve::rounded_rectangle(Point::new(0.3, 0.0), 40.0, 20.0, 0.0));
     near(mirror_mismatch(&shifted, &axis).distance, 0.6, 2e-3);
 }
 
 fn any_curve() -> impl Strategy<Value = Curve> {
     let centre = (-10.0f64..10.0, -10.0f64..10.0).prop_map(|(x, y)| Point::new(x, y));
-    (
-        centre,
-        3.0f64..12.0,
-        3.0f64..12.0,
-        0.0f64..1.4,
-        0..4u8,
-        -3.0f64..3.0,
-    )
-        .prop_map(|(c, a, b, r, kind, angle)| {
-            let curve = match kind {
-                0 => Curve::circle(c, a),
-                1 => Curve::rounded_rectangle(c, a, b, r),
-                2 => Curve::ring_sector(c, a, a + b, angle, 0.3 + r, r * 0.5),
-                _ => Curve::regular_polygon(c, 3 + (a as usize), b, r * 0.2),
-            };
-            curve.moved(&Motion::turn(c, angle))
-        })
+    (centre, 3.0f64..12.0, 3.0f64..12.0, 0.0f64..1.4, 0..4u8, -3.0f64..3.0).prop_map(|(c, a, b, r, kind, angle)| {
+        let curve = match kind {
+            0 => Curve::circle(c, a),
+            1 => Curve::rounded_rectangle(c, a, b, r),
+            2 => Curve::ring_sector(c, a, a + b, angle, 0.3 + r, r * 0.5),
+            _ => Curve::regular_polygon(c, 3 + (a as usize), b, r * 0.2),
+        };
+        curve.moved(&Motion::turn(c, angle))
+    })
 }
 
 proptest! {

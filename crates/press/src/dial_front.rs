@@ -60,19 +60,12 @@ pub fn wheel_face(wheel: &Wheel) -> String {
     for mark in &wheel.marks {
         picture.fill(&mark.shape, tone::BURNT);
     }
-    picture.outline(
-        &Shape::from(wheel.window.edge.clone()),
-        pen(tone::QUIET, 0.2, dashes::HIDDEN),
-    );
+    picture.outline(&Shape::from(wheel.window.edge.clone()), pen(tone::QUIET, 0.2, dashes::HIDDEN));
     let sense = match wheel.counts_up {
         Sense::Clockwise => "clockwise",
         Sense::Anticlockwise => "anticlockwise",
     };
-    let words = format!(
-        "{}: {} stops, turns {sense} to count up; dashed: its window",
-        wheel.name,
-        wheel.marks.len()
-    );
+    let words = format!("{}: {} stops, turns {sense} to count up; dashed: its window", wheel.name, wheel.marks.len());
     let at = Point::new(area.x0 + MARGIN, area.y0);
     let used = picture.paragraph(at, WORDS, &words, tone::INK, MARGIN);
     picture.end_at(area.y0 - used - MARGIN / 2.0 + WORDS);
@@ -93,15 +86,9 @@ fn draw(picture: &mut Picture, dial: &Dial, through: bool) {
         for mark in &wheel.marks {
             picture.fill(&mark.shape, tone::BURNT);
         }
-        picture.outline(
-            &Shape::from(wheel.rim.clone()),
-            pen(tone::QUIET, 0.15, dashes::NONE),
-        );
+        picture.outline(&Shape::from(wheel.rim.clone()), pen(tone::QUIET, 0.15, dashes::NONE));
     }
-    let windows = dial
-        .wheels
-        .iter()
-        .map(|wheel| Shape::from(wheel.window.edge.clone()));
+    let windows = dial.wheels.iter().map(|wheel| Shape::from(wheel.window.edge.clone()));
     let face = windows.fold(dial.cover.plate.clone(), |face, window| face.minus(&window));
     picture.fill(&face, tone::COVER);
     for wheel in dial.wheels.iter().filter(|_| through) {

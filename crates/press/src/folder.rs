@@ -47,11 +47,7 @@ impl fmt::Display for FolderError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             FolderError::NotAFolder(path) => {
-                write!(
-                    f,
-                    "{} is not a folder: name another place with --to, or move it away",
-                    path.display()
-                )
+                write!(f, "{} is not a folder: name another place with --to, or move it away", path.display())
             }
             FolderError::Outside(path) => write!(
                 f,
@@ -70,11 +66,7 @@ impl fmt::Display for FolderError {
 impl std::error::Error for FolderError {}
 
 fn io_error<'a>(doing: &'static str, path: &'a Path) -> impl FnOnce(io::Error) -> FolderError + 'a {
-    move |error| FolderError::Io {
-        doing,
-        path: path.to_owned(),
-        error,
-    }
+    move |error| FolderError::Io { doing, path: path.to_owned(), error }
 }
 
 /// Writes the files of a job. Everything goes into a folder beside the target first; when all of it is on disk, what was at the
@@ -84,10 +76,7 @@ fn io_error<'a>(doing: &'static str, path: &'a Path) -> impl FnOnce(io::Error) -
 /// What went wrong and where; the target is as it was then.
 pub fn write_job(target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<Written, FolderError> {
     for (path, _) in files {
-        if !path
-            .components()
-            .all(|part| matches!(part, Component::Normal(_)))
-        {
+        if !path.components().all(|part| matches!(part, Component::Normal(_))) {
             return Err(FolderError::Outside(path.clone()));
         }
     }
@@ -104,18 +93,11 @@ pub fn write_job(target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<Written,
     if target.is_dir() && untouched(target, files, &manifest) {
         return Ok(Written::Unchanged);
     }
-    let parent = target
-        .parent()
-        .filter(|parent| !parent.as_os_str().is_empty())
-        .unwrap_or(Path::new("."));
+    let parent = target.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
     fs::create_dir_all(parent).map_err(io_error("making the folder", parent))?;
-    let name = target
-        .file_name()
-        .map(|name| name.to_string_lossy().into_owned())
-        .unwrap_or_default();
+    let name = target.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
     let draft = free(parent, &format!(".{name}.draft"));
-    let placed =
-        write_draft(&draft, files, &manifest).and_then(|()| place(&draft, target, parent, &name));
+    let placed = write_draft(&draft, files, &manifest).and_then(|()| place(&draft, target, parent, &name));
     if placed.is_err() {
         // Only our own draft, made a moment ago, is removed.
         let _ = fs::remove_dir_all(&draft);
@@ -123,11 +105,7 @@ pub fn write_job(target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<Written,
     placed
 }
 
-fn write_draft(
-    draft: &Path,
-    files: &[(PathBuf, Vec<u8>)],
-    manifest: &Value,
-) -> Result<(), FolderError> {
+fn write_draft(draft: &Path, files: &[(PathBuf, Vec<u8>)], manifest: &Value) -> Result<(), FolderError> {
     fs::create_dir(draft).map_err(io_error("making the folder", draft))?;
     let text = format!("{manifest:#}\n").into_bytes();
     let list = (PathBuf::from(MANIFEST), text);
@@ -137,15 +115,10 @@ fn write_draft(
             fs::create_dir_all(folder).map_err(io_error("making the folder", folder))?;
         }
         let mut file = File::create(&path).map_err(io_error("writing", &path))?;
-        file.write_all(bytes)
-            .and_then(|()| file.sync_all())
-            .map_err(io_error("writing", &path))?;
+        file.write_all(bytes).and_then(|()| file.sync_all()).map_err(io_error("writing", &path))?;
     }
-    let mut folders: Vec<PathBuf> = files
-        .iter()
-        .filter_map(|(path, _)| path.parent())
-        .map(|folder| draft.join(folder))
-        .collect();
+    let mut folders: Vec<PathBuf> =
+        files.iter().filter_map(|(path, _)| path.parent()).map(|folder| draft.join(folder)).collect();
     folders.sort();
     folders.dedup();
     folders.iter().rev().for_each(|folder| settle(folder));
@@ -169,10 +142,7 @@ fn place(draft: &Path, target: &Path, parent: &Path, name: &str) -> Result<Writt
         return Ok(Written::New);
     }
     let foreign = holds_foreign(target);
-    let kept = (1..)
-        .map(|n| parent.join(format!("{name}.kept-{n}")))
-        .find(|path| !path.exists())
-        .unwrap_or_default();
+    let kept = (1..).map(|n| parent.join(format!("{name}.kept-{n}"))).find(|path| !path.exists()).unwrap_or_default();
     fs::rename(target, &kept).map_err(io_error("keeping aside", target))?;
     if let Err(error) = fs::rename(draft, target) {
         let _ = fs::rename(&kept, target);
@@ -188,10 +158,7 @@ fn free(parent: &Path, name: &str) -> PathBuf {
     if !first.exists() {
         return first;
     }
-    (1..)
-        .map(|n| parent.join(format!("{name}-{n}")))
-        .find(|path| !path.exists())
-        .unwrap_or(first)
+    (1..).map(|n| parent.join(format!("{name}-{n}"))).find(|path| !path.exists()).unwrap_or(first)
 }
 
 /// The list of our own files: name, size, and a checksum that tells a changed file (not a signature).
@@ -202,28 +169,22 @@ fn manifest(files: &[(PathBuf, Vec<u8>)]) -> Value {
 
 /// FNV-1a, 64 bits (Fowler, Noll & Vo 1991): the same on every machine and in every release.
 fn checksum(bytes: &[u8]) -> String {
-    let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-        (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
-    });
+    let hash = bytes
+        .iter()
+        .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3));
     format!("{hash:016x}")
 }
 
 /// Whether the folder holds these very files already, and its list says so.
 fn untouched(target: &Path, files: &[(PathBuf, Vec<u8>)], manifest: &Value) -> bool {
-    let listed = fs::read(target.join(MANIFEST))
-        .ok()
-        .and_then(|text| serde_json::from_slice::<Value>(&text).ok());
+    let listed = fs::read(target.join(MANIFEST)).ok().and_then(|text| serde_json::from_slice::<Value>(&text).ok());
     listed.as_ref() == Some(manifest)
-        && files
-            .iter()
-            .all(|(path, bytes)| fs::read(target.join(path)).ok().as_ref() == Some(bytes))
+        && files.iter().all(|(path, bytes)| fs::read(target.join(path)).ok().as_ref() == Some(bytes))
 }
 
 /// Whether a folder holds files that its list does not name, or that have changed since.
 fn holds_foreign(target: &Path) -> bool {
-    let listed = fs::read(target.join(MANIFEST))
-        .ok()
-        .and_then(|text| serde_json::from_slice::<Value>(&text).ok());
+    let listed = fs::read(target.join(MANIFEST)).ok().and_then(|text| serde_json::from_slice::<Value>(&text).ok());
     let Some(Value::Array(list)) = listed.map(|mut list| list["files"].take()) else {
         return true;
     };
@@ -232,8 +193,7 @@ fn holds_foreign(target: &Path) -> bool {
         name == MANIFEST
             || list.iter().any(|one| {
                 one["path"] == *name
-                    && fs::read(target.join(path))
-                        .is_ok_and(|bytes| one["checksum"] == checksum(&bytes))
+                    && fs::read(target.join(path)).is_ok_and(|bytes| one["checksum"] == checksum(&bytes))
             })
     };
     let mut folders = vec![PathBuf::new()];

@@ -1,8 +1,8 @@
 //! All files of a job folder.
 
 use crate::{
-    PngError, dial_front, findings_picture, job_report, png, report, sheet, strip, symmetry,
-    ticket, ticket_picture, wheel_face,
+    PngError, dial_front, findings_picture, job_report, png, report, sheet, strip, symmetry, ticket, ticket_picture,
+    wheel_face,
 };
 use dial::findings::Finding;
 use dial::job::{Job, Setup, Sheet};
@@ -42,18 +42,9 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
         for setup in &one.setups {
             let name = sheet_name(one, setup);
             let stem = name.trim_end_matches(".svg").to_owned();
-            put(
-                format!("sheets/{name}"),
-                sheet(&dial.name, one, setup, colours).into_bytes(),
-            );
-            put(
-                format!("tickets/{stem}.txt"),
-                ticket(dial, one, setup, make.workshop).into_bytes(),
-            );
-            put(
-                format!("tickets/{stem}.png"),
-                png(&ticket_picture(dial, one, setup, colours))?,
-            );
+            put(format!("sheets/{name}"), sheet(&dial.name, one, setup, colours).into_bytes());
+            put(format!("tickets/{stem}.txt"), ticket(dial, one, setup, make.workshop).into_bytes());
+            put(format!("tickets/{stem}.png"), png(&ticket_picture(dial, one, setup, colours))?);
         }
     }
     for (name, svg) in pictures(make) {
@@ -79,46 +70,26 @@ fn pictures(make: &Make) -> Vec<(String, String)> {
         ("turned-over".into(), symmetry(dial)),
     ];
     all.extend(findings_picture(dial, make.findings).map(|svg| ("findings".into(), svg)));
-    all.extend(dial.wheels.iter().enumerate().map(|(i, wheel)| {
-        (
-            format!("wheel-{}-{}", i + 1, slug(&wheel.name)),
-            wheel_face(wheel),
-        )
-    }));
+    all.extend(
+        dial.wheels
+            .iter()
+            .enumerate()
+            .map(|(i, wheel)| (format!("wheel-{}-{}", i + 1, slug(&wheel.name)), wheel_face(wheel))),
+    );
     all
 }
 
 /// Name of the file of one setup of a sheet.
 pub(crate) fn sheet_name(sheet: &Sheet, setup: &Setup) -> String {
-    let side = if setup.is_turned() {
-        "turned-over"
-    } else {
-        "face-up"
-    };
-    format!(
-        "setup-{}-{}-{side}.svg",
-        setup.number,
-        slug(&sheet.stock.name)
-    )
+    let side = if setup.is_turned() { "turned-over" } else { "face-up" };
+    format!("setup-{}-{}-{side}.svg", setup.number, slug(&sheet.stock.name))
 }
 
 /// A name as part of a file's name: letters and figures, everything else a hyphen.
 pub fn slug(name: &str) -> String {
-    let plain: String = name
-        .to_lowercase()
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .collect();
-    let joined = plain
-        .split('-')
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join("-");
-    if joined.is_empty() {
-        "dial".into()
-    } else {
-        joined
-    }
+    let plain: String = name.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
+    let joined = plain.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-");
+    if joined.is_empty() { "dial".into() } else { joined }
 }
 
 fn first(make: &Make) -> String {
@@ -129,27 +100,17 @@ fn first(make: &Make) -> String {
     );
     for sheet in &make.job.sheets {
         for setup in &sheet.setups {
-            text += &format!(
-                "  [ ] setup {}: sheets/{}\n",
-                setup.number,
-                sheet_name(sheet, setup)
-            );
+            text += &format!("  [ ] setup {}: sheets/{}\n", setup.number, sheet_name(sheet, setup));
         }
     }
     text += "\nAll sheets are in true millimetres; the kerf is taken into account.\n\n";
     let mut item = |file: &str, words: &str| text += &format!("  {file:<26}{words}\n");
-    item(
-        "pictures/turn-test.png",
-        "every stop as it stands in its window",
-    );
+    item("pictures/turn-test.png", "every stop as it stands in its window");
     item("pictures/dial.png", "the dial from the front");
     if findings_picture(dial, make.findings).is_some() {
         item("pictures/findings.png", "where it should be mended");
     }
-    item(
-        "pictures/turned-over.png",
-        "the cover turned over in its hole",
-    );
+    item("pictures/turned-over.png", "the cover turned over in its hole");
     item("pictures/wheel-*.png", "each wheel's face");
     item("findings.txt", "what was found, and how to mend it");
     item("report.json", "every figure of the dial");

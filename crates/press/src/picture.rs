@@ -42,9 +42,7 @@ impl Picture {
     /// A picture of an area; it may grow downwards while it is drawn.
     pub(crate) fn new(title: &str, area: Rect) -> Picture {
         Picture {
-            frame: Frame {
-                corner: Point::new(area.x0, area.y1),
-            },
+            frame: Frame { corner: Point::new(area.x0, area.y1) },
             area,
             title: title.to_owned(),
             body: String::new(),
@@ -103,12 +101,8 @@ impl Picture {
     }
 
     fn stroke(&mut self, data: &str, pen: Pen) {
-        let _ = write!(
-            self.body,
-            "<path fill=\"none\" stroke=\"{}\" stroke-width=\"{}\"",
-            pen.colour,
-            number(pen.width)
-        );
+        let _ =
+            write!(self.body, "<path fill=\"none\" stroke=\"{}\" stroke-width=\"{}\"", pen.colour, number(pen.width));
         if !pen.dashes.is_empty() {
             let _ = write!(self.body, " stroke-dasharray=\"{}\"", pen.dashes);
         }
@@ -125,26 +119,14 @@ impl Picture {
     }
 
     /// Words broken into lines no wider than the area right of `at`, less `margin`; returns the height they take.
-    pub(crate) fn paragraph(
-        &mut self,
-        at: Point,
-        height: f64,
-        words: &str,
-        colour: &str,
-        margin: f64,
-    ) -> f64 {
+    pub(crate) fn paragraph(&mut self, at: Point, height: f64, words: &str, colour: &str, margin: f64) -> f64 {
         let room = (self.area.x1 - margin - at.x).max(height);
         let mut line = Vec::new();
         let (mut used, mut down) = (0.0, 0.0);
         for word in words.split_whitespace() {
             let width = written(word, height).bounds().width();
             if !line.is_empty() && used + BLANK * height + width > room {
-                self.text(
-                    at - Vec2::new(0.0, down),
-                    height,
-                    &std::mem::take(&mut line).join(" "),
-                    colour,
-                );
+                self.text(at - Vec2::new(0.0, down), height, &std::mem::take(&mut line).join(" "), colour);
                 (used, down) = (0.0, down + LEADING * height);
             }
             used += width + if line.is_empty() { 0.0 } else { BLANK * height };
@@ -176,11 +158,7 @@ pub(crate) struct Pen<'a> {
 
 /// A pen; width in mm.
 pub(crate) fn pen<'a>(colour: &'a str, width: f64, dashes: &'a str) -> Pen<'a> {
-    Pen {
-        colour,
-        width,
-        dashes,
-    }
+    Pen { colour, width, dashes }
 }
 
 /// Words as an outline about their middle. Characters that the font does not have become a question mark.
@@ -190,10 +168,7 @@ fn written(words: &str, height: f64) -> Shape {
     let known = |c: char| c == ' ' || inscribed(&c.to_string()).is_ok();
     inscribed(words)
         .or_else(|_| {
-            let mended: String = words
-                .chars()
-                .map(|c| if known(c) { c } else { '?' })
-                .collect();
+            let mended: String = words.chars().map(|c| if known(c) { c } else { '?' }).collect();
             inscribed(&mended)
         })
         .unwrap_or_default()

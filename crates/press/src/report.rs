@@ -73,11 +73,7 @@ fn setup(sheet: &Sheet, setup: &Setup) -> Value {
 
 /// To a tenth of a micron: what lies below is noise of the arithmetic.
 fn rounded(value: f64) -> Value {
-    if value.is_finite() {
-        json!((value * 1e4).round() / 1e4 + 0.0)
-    } else {
-        Value::Null
-    }
+    if value.is_finite() { json!((value * 1e4).round() / 1e4 + 0.0) } else { Value::Null }
 }
 
 fn place(p: Point) -> Value {

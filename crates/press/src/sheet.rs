@@ -15,11 +15,7 @@ const OUTSIDE: f64 = 0.2;
 pub fn sheet(dial: &str, sheet: &Sheet, setup: &Setup, colours: &StepColours) -> String {
     let (w, h) = (number(sheet.width), number(sheet.height));
     let frame = Frame::of_height(sheet.height);
-    let side = if setup.is_turned() {
-        "turned-over"
-    } else {
-        "face-up"
-    };
+    let side = if setup.is_turned() { "turned-over" } else { "face-up" };
     let mut out = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\">\n<title>{}: setup {}, {}, on {}</title>\n<desc>Cut lines are strokes, engraving and pockets are fills. The colours are this house's own convention: engrave {}, pocket {}, cut inside {} (thin), cut outside {} (thicker). Run the groups in order.</desc>\n<g id=\"setup-{}-{side}\">\n",
         escaped(dial),
@@ -40,34 +36,16 @@ pub fn sheet(dial: &str, sheet: &Sheet, setup: &Setup, colours: &StepColours) ->
 
 /// Name of a step's group.
 pub(crate) fn step_id(index: usize, step: &Step) -> String {
-    let depth = step
-        .depth()
-        .map(|depth| format!("-{}mm", number((depth * 100.0).round() / 100.0)))
-        .unwrap_or_default();
-    format!(
-        "step-{index}-{}{depth}",
-        step.kind.words().replace(' ', "-")
-    )
+    let depth = step.depth().map(|depth| format!("-{}mm", number((depth * 100.0).round() / 100.0))).unwrap_or_default();
+    format!("step-{index}-{}{depth}", step.kind.words().replace(' ', "-"))
 }
 
 fn group(out: &mut String, index: usize, step: &Step, frame: Frame, colours: &StepColours) {
     let style = match step.kind {
-        StepKind::Engrave => format!(
-            "fill=\"{}\" fill-rule=\"nonzero\" stroke=\"none\"",
-            colours.engrave
-        ),
-        StepKind::Pocket => format!(
-            "fill=\"{}\" fill-rule=\"nonzero\" stroke=\"none\"",
-            colours.pocket
-        ),
-        StepKind::CutInside => format!(
-            "fill=\"none\" stroke=\"{}\" stroke-width=\"{INSIDE}\"",
-            colours.cut_inside
-        ),
-        StepKind::CutOutside => format!(
-            "fill=\"none\" stroke=\"{}\" stroke-width=\"{OUTSIDE}\"",
-            colours.cut_outside
-        ),
+        StepKind::Engrave => format!("fill=\"{}\" fill-rule=\"nonzero\" stroke=\"none\"", colours.engrave),
+        StepKind::Pocket => format!("fill=\"{}\" fill-rule=\"nonzero\" stroke=\"none\"", colours.pocket),
+        StepKind::CutInside => format!("fill=\"none\" stroke=\"{}\" stroke-width=\"{INSIDE}\"", colours.cut_inside),
+        StepKind::CutOutside => format!("fill=\"none\" stroke=\"{}\" stroke-width=\"{OUTSIDE}\"", colours.cut_outside),
     };
     let _ = writeln!(out, "<g id=\"{}\" {style}>", step_id(index, step));
     for work in &step.work {

@@ -25,25 +25,14 @@ pub fn strip(dial: &Dial, turns: &TurnTest) -> String {
     let stops: usize = dial.wheels.iter().map(|wheel| wheel.marks.len()).sum();
     let width = if stops < MANY { WIDTH } else { 2.0 * WIDTH };
     let title = format!("{}: every stop in its window", dial.name);
-    let cells: Vec<Cells> = dial
-        .wheels
-        .iter()
-        .map(|wheel| Cells::of(wheel, width))
-        .collect();
+    let cells: Vec<Cells> = dial.wheels.iter().map(|wheel| Cells::of(wheel, width)).collect();
     let width = cells.iter().map(|cells| cells.size.x).fold(width, f64::max);
     let mut picture = Picture::new(&title, Rect::new(0.0, -1.0, width + 2.0 * MARGIN, 0.0));
     let mut top = -MARGIN;
     for ((wheel, test), cells) in dial.wheels.iter().zip(&turns.wheels).zip(&cells) {
         top = heading(&mut picture, dial, test, top);
         for (k, stop) in test.stops.iter().enumerate() {
-            cell(
-                &mut picture,
-                wheel,
-                k,
-                stop,
-                cells.middle(k, top),
-                cells.size,
-            );
+            cell(&mut picture, wheel, k, stop, cells.middle(k, top), cells.size);
         }
         top -= cells.height() + MARGIN;
     }
@@ -56,25 +45,15 @@ pub fn strip(dial: &Dial, turns: &TurnTest) -> String {
 fn heading(picture: &mut Picture, dial: &Dial, test: &WheelTurns, top: f64) -> f64 {
     let at = Point::new(MARGIN, top - NAME / 2.0);
     let width = picture.text(at, NAME, &test.name, tone::INK);
-    let failing = test
-        .stops
-        .iter()
-        .filter(|stop| !stop.faults.is_empty())
-        .count();
+    let failing = test.stops.iter().filter(|stop| !stop.faults.is_empty()).count();
     let all = test.stops.len();
     let (words, colour) = if failing > 0 {
-        (
-            format!("{failing} of {all} stops fail: {}", why(test)),
-            tone::FAIL,
-        )
+        (format!("{failing} of {all} stops fail: {}", why(test)), tone::FAIL)
     } else {
         let least = |of: fn(&Stop) -> f64| test.stops.iter().map(of).fold(f64::INFINITY, f64::min);
         let angle = Quantity::Angle(least(|stop| stop.slack_angle)).show(dial.show);
         let drift = show(least(|stop| stop.slack_drift), dial.show);
-        (
-            format!("all {all} stops pass, and forgive {angle} of turning and {drift} of drift"),
-            tone::QUIET,
-        )
+        (format!("all {all} stops pass, and forgive {angle} of turning and {drift} of drift"), tone::QUIET)
     };
     let beside = at + Vec2::new(width + 4.0, 0.0);
     let used = picture.paragraph(beside, WORDS, &words, colour, MARGIN);
@@ -91,10 +70,7 @@ fn why(test: &WheelTurns) -> String {
             None => counts.push((words, 1)),
         }
     }
-    let parts: Vec<String> = counts
-        .iter()
-        .map(|(words, n)| format!("{words} ({n})"))
-        .collect();
+    let parts: Vec<String> = counts.iter().map(|(words, n)| format!("{words} ({n})")).collect();
     parts.join(", ")
 }
 
@@ -116,13 +92,8 @@ fn fault_words(fault: &Fault) -> &'static str {
 fn legend(picture: &mut Picture, dial: &Dial, turns: &TurnTest, top: f64) -> f64 {
     let slack = turns.slack();
     let stop = |(wheel, stop): (usize, usize)| {
-        let found = turns
-            .wheels
-            .get(wheel)
-            .and_then(|one| one.stops.get(stop).map(|stop| (one, stop)));
-        found.map_or(String::new(), |(wheel, stop)| {
-            format!(" (\u{201c}{}\u{201d} of {})", stop.words, wheel.name)
-        })
+        let found = turns.wheels.get(wheel).and_then(|one| one.stops.get(stop).map(|stop| (one, stop)));
+        found.map_or(String::new(), |(wheel, stop)| format!(" (\u{201c}{}\u{201d} of {})", stop.words, wheel.name))
     };
     let words = format!(
         "slack of the dial: {} of turning{}, {} of sideways drift{}",
@@ -155,19 +126,12 @@ impl Cells {
         let window = wheel.window.edge.bounds().size();
         let size = Vec2::new(window.width + 2.0 * PAD, window.height + 2.0 * PAD);
         let columns = ((width / size.x).floor() as usize).max(1);
-        Cells {
-            size,
-            columns,
-            rows: wheel.marks.len().div_ceil(columns),
-        }
+        Cells { size, columns, rows: wheel.marks.len().div_ceil(columns) }
     }
 
     fn middle(&self, k: usize, top: f64) -> Point {
         let (column, row) = (k % self.columns, k / self.columns);
-        Point::new(
-            MARGIN + (column as f64 + 0.5) * self.size.x,
-            top - (row as f64 + 0.5) * self.size.y,
-        )
+        Point::new(MARGIN + (column as f64 + 0.5) * self.size.x, top - (row as f64 + 0.5) * self.size.y)
     }
 
     fn height(&self) -> f64 {
@@ -217,10 +181,6 @@ fn mark_failing(picture: &mut Picture, frame: &Curve) {
     picture.fill(&Shape::from(Curve::circle(middle, 1.3)), tone::FAIL);
     for slope in [1.0, -1.0] {
         let half = Vec2::new(0.6, 0.6 * slope);
-        picture.straight(
-            middle - half,
-            middle + half,
-            pen(tone::PAPER, 0.4, dashes::NONE),
-        );
+        picture.straight(middle - half, middle + half, pen(tone::PAPER, 0.4, dashes::NONE));
     }
 }

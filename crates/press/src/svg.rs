@@ -13,9 +13,7 @@ pub(crate) struct Frame {
 impl Frame {
     /// A frame for a drawing `height` high whose lower left corner is our origin.
     pub(crate) fn of_height(height: f64) -> Frame {
-        Frame {
-            corner: Point::new(0.0, height),
-        }
+        Frame { corner: Point::new(0.0, height) }
     }
 
     fn place(self, p: Point) -> (f64, f64) {
@@ -62,12 +60,7 @@ impl Frame {
 
     /// Path data of all curves of a shape.
     pub(crate) fn shape(self, shape: &Shape) -> String {
-        shape
-            .loops()
-            .iter()
-            .map(|one| self.curve(one))
-            .collect::<Vec<_>>()
-            .join(" ")
+        shape.loops().iter().map(|one| self.curve(one)).collect::<Vec<_>>().join(" ")
     }
 
     /// Path data of a Bezier path as it is, closed or not.
@@ -106,23 +99,14 @@ impl Frame {
     fn arc(self, data: &mut String, rx: f64, ry: f64, sweep: f64, to: Point) {
         let (x, y) = self.place(to);
         let flag = u8::from(sweep < 0.0);
-        let _ = write!(
-            data,
-            "A{} {} 0 0 {flag} {} {} ",
-            number(rx),
-            number(ry),
-            number(x),
-            number(y)
-        );
+        let _ = write!(data, "A{} {} 0 0 {flag} {} {} ", number(rx), number(ry), number(x), number(y));
     }
 }
 
 /// Shares of an arc at which it is divided: a reader finds the middle of its circle from its ends, and of nearly half a
 /// circle a rounded digit moves that middle by a hundredth of a millimetre; of a quarter by no more than the digit.
 fn parts(sweep: f64) -> impl Iterator<Item = f64> {
-    let parts = (sweep.abs() / (std::f64::consts::FRAC_PI_2 + 1e-6))
-        .ceil()
-        .max(1.0);
+    let parts = (sweep.abs() / (std::f64::consts::FRAC_PI_2 + 1e-6)).ceil().max(1.0);
     (1..=parts as usize).map(move |k| k as f64 / parts)
 }
 
@@ -130,11 +114,7 @@ fn parts(sweep: f64) -> impl Iterator<Item = f64> {
 pub(crate) fn number(value: f64) -> String {
     let text = format!("{value:.4}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" {
-        "0".into()
-    } else {
-        text.into()
-    }
+    if text == "-0" { "0".into() } else { text.into() }
 }
 
 /// Text made safe to stand in a document: what XML 1.0 (section 2.2) does not allow becomes a question mark, white space

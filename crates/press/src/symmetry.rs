@@ -32,8 +32,7 @@ pub fn symmetry(dial: &Dial) -> String {
     picture.straight(from, to, pen(tone::INK, 0.3, dashes::AXIS));
     let figure = show(worst.distance, dial.show);
     let words = if same {
-        "The cover is its own mirror image about the axis: turned over, it lies in its own hole."
-            .into()
+        "The cover is its own mirror image about the axis: turned over, it lies in its own hole.".into()
     } else {
         let ring = Shape::from(Curve::circle(worst.at, 3.0));
         picture.outline(&ring, pen(tone::PAPER, 1.1, dashes::NONE));

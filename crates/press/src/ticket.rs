@@ -16,16 +16,8 @@ const COLUMNS: usize = 78;
 pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> String {
     let mut page = Page(String::new());
     let mm = |length: f64| show(length, dial.show);
-    let side = if setup.is_turned() {
-        "turned over"
-    } else {
-        "face up"
-    };
-    page.wrapped(
-        &format!("{}: setup {}, {side}", dial.name, setup.number),
-        "",
-        "",
-    );
+    let side = if setup.is_turned() { "turned over" } else { "face up" };
+    page.wrapped(&format!("{}: setup {}, {side}", dial.name, setup.number), "", "");
     page.line(&"=".repeat(COLUMNS));
     page.blank();
     page.item("File", &sheet_name(sheet, setup));
@@ -49,15 +41,8 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
         ),
     );
     let kerf = &sheet.stock.kerf;
-    let width = if kerf.x == kerf.y {
-        mm(kerf.x)
-    } else {
-        format!("{} along x, {} along y", mm(kerf.x), mm(kerf.y))
-    };
-    page.item(
-        "Kerf",
-        &format!("{width}, already taken into account on the sheet: do not compensate again"),
-    );
+    let width = if kerf.x == kerf.y { mm(kerf.x) } else { format!("{} along x, {} along y", mm(kerf.x), mm(kerf.y)) };
+    page.item("Kerf", &format!("{width}, already taken into account on the sheet: do not compensate again"));
     page.blank();
     if setup.is_turned() {
         turned(&mut page, dial, setup)
@@ -109,11 +94,7 @@ fn turned(page: &mut Page, dial: &Dial, setup: &Setup) {
 
 /// How a part is turned over about an axis, in words.
 pub(crate) fn turned_how(axis: &Axis) -> &'static str {
-    if is_upright(axis) {
-        "sideways, like the page of a book,"
-    } else {
-        "endways, like a notepad,"
-    }
+    if is_upright(axis) { "sideways, like the page of a book," } else { "endways, like a notepad," }
 }
 
 /// What a step does, to which parts, and how often.
@@ -126,11 +107,7 @@ pub(crate) fn step_words(step: &Step, units: Units) -> String {
             None => parts.push((part, 1)),
         }
     }
-    let of = parts
-        .iter()
-        .map(|(part, n)| format!("{part} ({n})"))
-        .collect::<Vec<_>>()
-        .join(", ");
+    let of = parts.iter().map(|(part, n)| format!("{part} ({n})")).collect::<Vec<_>>().join(", ");
     let depth = step.depth().map(|depth| show(depth, units));
     match (step.kind, depth) {
         (StepKind::Engrave, Some(depth)) => format!("Engrave {depth} deep: {of}"),
@@ -156,7 +133,9 @@ fn after(page: &mut Page, sheet: &Sheet, setup: &Setup) {
         page.text("With the machine at rest and before a part is lifted: measure each pocket with a depth gauge, or try a magnet in it. It should drop in and lie just under the surface. Too shallow: run the pocket's step once more at low power while the part still lies where it was.");
     }
     if sheet.setups.iter().any(|one| one.number > setup.number) {
-        page.text("STOP. Leave the sheet where it is. The next setup turns a part over in its own hole; its ticket says how.");
+        page.text(
+            "STOP. Leave the sheet where it is. The next setup turns a part over in its own hole; its ticket says how.",
+        );
     }
     page.blank();
 }

@@ -51,10 +51,9 @@ fn draw(picture: &mut Picture, step: &Step, colours: &StepColours) {
     for work in &step.work {
         match work {
             Work::Area { shape, .. } => picture.fill(shape, colour(step.kind, colours)),
-            Work::Path { path, .. } => picture.line(
-                &path.to_bez_path(NEAR),
-                pen(colour(step.kind, colours), 0.3, line_of(step.kind)),
-            ),
+            Work::Path { path, .. } => {
+                picture.line(&path.to_bez_path(NEAR), pen(colour(step.kind, colours), 0.3, line_of(step.kind)))
+            }
         }
     }
 }
@@ -95,9 +94,7 @@ fn empty_holes(picture: &mut Picture, sheet: &Sheet, setup: &Setup) {
 /// What was cut inside a part before it was turned over.
 fn openings(sheet: &Sheet, turned: &TurnedPart) -> Vec<BezPath> {
     let before = sheet.setups.iter().filter(|setup| !setup.is_turned());
-    let steps = before
-        .flat_map(|setup| &setup.steps)
-        .filter(|step| step.kind == StepKind::CutInside);
+    let steps = before.flat_map(|setup| &setup.steps).filter(|step| step.kind == StepKind::CutInside);
     steps
         .flat_map(|step| &step.work)
         .filter_map(|work| match work {
@@ -158,9 +155,7 @@ impl Legend<'_> {
     fn row(&mut self, words: &str) -> Point {
         let start = self.next;
         let beside = start + Vec2::new(11.0, 0.0);
-        let used = self
-            .picture
-            .paragraph(beside, WORDS, words, tone::INK, MARGIN);
+        let used = self.picture.paragraph(beside, WORDS, words, tone::INK, MARGIN);
         self.next.y -= used + 0.6;
         start
     }
@@ -182,13 +177,7 @@ impl Legend<'_> {
 }
 
 /// The steps, numbered in running order, and the other lines; returns where the words end.
-fn legend(
-    picture: &mut Picture,
-    dial: &Dial,
-    sheet: &Sheet,
-    setup: &Setup,
-    colours: &StepColours,
-) -> f64 {
+fn legend(picture: &mut Picture, dial: &Dial, sheet: &Sheet, setup: &Setup, colours: &StepColours) -> f64 {
     let next = Point::new(picture.area().x0 + MARGIN, -MARGIN / 2.0);
     let mut legend = Legend { picture, next };
     for (i, step) in setup.steps.iter().enumerate() {
@@ -202,21 +191,15 @@ fn legend(
     }
     for part in &setup.turned {
         let how = turned_how(&part.axis);
-        let words = format!(
-            "the {} was turned over {how} about this axis; its face is down",
-            part.name
-        );
+        let words = format!("the {} was turned over {how} about this axis; its face is down", part.name);
         legend.line(&words, pen(tone::INK, 0.3, "4 1 1 1"));
     }
     if setup.is_turned() {
-        let words =
-            "cut in the setup before; nothing is cut there now, and the other holes are empty";
+        let words = "cut in the setup before; nothing is cut there now, and the other holes are empty";
         legend.line(words, pen(tone::QUIET, 0.3, dashes::HIDDEN));
     }
     let (width, height) = (show(sheet.width, dial.show), show(sheet.height, dial.show));
-    let words = format!(
-        "edge of the file's page, {width} x {height}: at the same place in every setup of this sheet"
-    );
+    let words = format!("edge of the file's page, {width} x {height}: at the same place in every setup of this sheet");
     legend.line(&words, pen(tone::QUIET, 0.3, EDGE));
     legend.next.y
 }

@@ -43,21 +43,15 @@ fn pictures_are_plain_and_of_the_size_they_say() {
     for (name, text) in examples() {
         let made = ready(&text);
         let all = files(&made);
-        let pictures: Vec<_> = all
-            .iter()
-            .filter(|(path, _)| path.starts_with("pictures"))
-            .collect();
+        let pictures: Vec<_> = all.iter().filter(|(path, _)| path.starts_with("pictures")).collect();
         for (path, bytes) in &pictures {
             if path.extension().is_none_or(|end| end != "svg") {
                 continue;
             }
             let svg = std::str::from_utf8(bytes).expect("text");
             let document = roxmltree::Document::parse(svg).expect("XML");
-            let tags: BTreeSet<&str> = document
-                .descendants()
-                .filter(|node| node.is_element())
-                .map(|node| node.tag_name().name())
-                .collect();
+            let tags: BTreeSet<&str> =
+                document.descendants().filter(|node| node.is_element()).map(|node| node.tag_name().name()).collect();
             let plain = BTreeSet::from(["path", "rect", "svg", "title"]);
             assert_eq!(tags, plain, "{name} {}", path.display());
             // An independent reader sees everything within the page.
@@ -88,10 +82,7 @@ fn the_mismatch_is_drawn_where_it_is() {
     let svg = press::symmetry(dial);
     let hole = &dial.cover.plate;
     let turned = hole.moved(&Motion::mirror(&dial.turn_axis));
-    let stands: f64 = paths_with(&svg, "fill", FAIL)
-        .iter()
-        .map(|path| path.area().abs())
-        .sum();
+    let stands: f64 = paths_with(&svg, "fill", FAIL).iter().map(|path| path.area().abs()).sum();
     let expected = turned.minus(hole).area();
     assert!(expected > 1.0, "{expected}");
     assert!((stands - expected).abs() < 0.01, "{stands} {expected}");
@@ -99,14 +90,8 @@ fn the_mismatch_is_drawn_where_it_is() {
     let ring = &paths_with(&svg, "stroke", FAIL)[0];
     let area = hole.bounds().union(turned.bounds()).inflate(10.0, 10.0);
     let there = ring.bounding_box().center();
-    assert!(
-        (there.x - (worst.at.x - area.x0)).abs() < 0.001,
-        "{there:?}"
-    );
-    assert!(
-        (there.y - (area.y1 - worst.at.y)).abs() < 0.001,
-        "{there:?}"
-    );
+    assert!((there.x - (worst.at.x - area.x0)).abs() < 0.001, "{there:?}");
+    assert!((there.y - (area.y1 - worst.at.y)).abs() < 0.001, "{there:?}");
     // A cover that is its own mirror image has nothing red.
     let whole = press::symmetry(&ready(&examples()[2].1).laid.dial);
     assert!(!whole.contains(FAIL));
@@ -116,11 +101,8 @@ fn the_mismatch_is_drawn_where_it_is() {
 fn findings_with_a_place_are_ringed_and_numbered() {
     let made = ready(LOPSIDED);
     let dial = &made.laid.dial;
-    let placed: Vec<_> = made
-        .findings
-        .iter()
-        .filter(|finding| finding.severity != Severity::Note && finding.place.is_some())
-        .collect();
+    let placed: Vec<_> =
+        made.findings.iter().filter(|finding| finding.severity != Severity::Note && finding.place.is_some()).collect();
     assert!(!placed.is_empty());
     let svg = press::findings_picture(dial, &made.findings).expect("a picture");
     assert_eq!(paths_with(&svg, "stroke", FAIL).len(), placed.len());
@@ -147,11 +129,7 @@ fn the_check_line_of_a_ticket_is_fifty_millimetres() {
         let root = root.root_element();
         let (width, view) = (root.attribute("width"), root.attribute("viewBox"));
         let (width, view) = (width.expect("a width"), view.expect("a view"));
-        assert_eq!(
-            Some(width.trim_end_matches("mm")),
-            view.split(' ').nth(2),
-            "one unit is one mm"
-        );
+        assert_eq!(Some(width.trim_end_matches("mm")), view.split(' ').nth(2), "one unit is one mm");
     }
 }
 
@@ -195,18 +173,11 @@ fn any_name_can_be_made() {
             continue;
         };
         if path.extension().is_some_and(|end| end == "svg") {
-            roxmltree::Document::parse(&text)
-                .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+            roxmltree::Document::parse(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
         }
         if path.starts_with("tickets") {
-            assert!(
-                text.lines().all(|line| line.chars().count() <= 78),
-                "{text}"
-            );
-            assert!(
-                text.chars().all(|c| c == '\n' || !c.is_control()),
-                "{text:?}"
-            );
+            assert!(text.lines().all(|line| line.chars().count() <= 78), "{text}");
+            assert!(text.chars().all(|c| c == '\n' || !c.is_control()), "{text:?}");
         }
     }
 }

@@ -33,23 +33,10 @@ const PLY: f64 = 0.0001;
 const WOOD: &str = "Wood Handbook FPL-GTR-190 table 13-5; cutting is common practice";
 const PRACTICE: &str = "common practice";
 const LAB: &str = "safety lists of university laser workshops";
-const SHEET: &str =
-    "the data sheet must state that it holds no PVC and no other chlorine or fluorine compound";
+const SHEET: &str = "the data sheet must state that it holds no PVC and no other chlorine or fluorine compound";
 
-const fn material(
-    name: &'static str,
-    cutting: Cutting,
-    swelling: f64,
-    panel: Panel,
-    source: &'static str,
-) -> Material {
-    Material {
-        name,
-        cutting,
-        swelling,
-        panel,
-        source,
-    }
+const fn material(name: &'static str, cutting: Cutting, swelling: f64, panel: Panel, source: &'static str) -> Material {
+    Material { name, cutting, swelling, panel, source }
 }
 
 const fn solid(name: &'static str, swelling: f64) -> Material {
@@ -57,13 +44,7 @@ const fn solid(name: &'static str, swelling: f64) -> Material {
 }
 
 const fn plywood(name: &'static str) -> Material {
-    material(
-        name,
-        Cutting::Usual,
-        PLY,
-        Panel::SandedPlywood,
-        "EN 315; movement: panel trade figure, second-hand",
-    )
+    material(name, Cutting::Usual, PLY, Panel::SandedPlywood, "EN 315; movement: panel trade figure, second-hand")
 }
 
 const fn never(name: &'static str, why: &'static str) -> Material {
@@ -114,23 +95,11 @@ pub const MATERIALS: &[Material] = &[
         Panel::Fibreboard,
         "EN 622-1; its dust and fume hold formaldehyde: extraction (IARC group 1)",
     ),
-    material(
-        "hardboard",
-        Cutting::Usual,
-        PLY,
-        Panel::Fibreboard,
-        PRACTICE,
-    ),
+    material("hardboard", Cutting::Usual, PLY, Panel::Fibreboard, PRACTICE),
     material("cardboard", Cutting::Usual, PLY, Panel::Other, PRACTICE),
     material("cork", Cutting::Usual, 0.0, Panel::Other, PRACTICE),
     material("paper", Cutting::Usual, PLY, Panel::Other, PRACTICE),
-    material(
-        "acrylic",
-        Cutting::Usual,
-        0.0,
-        Panel::CastAcrylic,
-        "ISO 7823-1; cutting is common practice",
-    ),
+    material("acrylic", Cutting::Usual, 0.0, Panel::CastAcrylic, "ISO 7823-1; cutting is common practice"),
     material("wood glue", Cutting::Usual, 0.0, Panel::Other, PRACTICE),
     material(
         "vegetable-tanned leather",
@@ -139,20 +108,8 @@ pub const MATERIALS: &[Material] = &[
         Panel::Other,
         LAB,
     ),
-    material(
-        "PVC-free leather substitute",
-        Cutting::WithDataSheet(SHEET),
-        0.0,
-        Panel::Other,
-        LAB,
-    ),
-    material(
-        "adhesive sheet",
-        Cutting::WithDataSheet(SHEET),
-        0.0,
-        Panel::Other,
-        PRACTICE,
-    ),
+    material("PVC-free leather substitute", Cutting::WithDataSheet(SHEET), 0.0, Panel::Other, LAB),
+    material("adhesive sheet", Cutting::WithDataSheet(SHEET), 0.0, Panel::Other, PRACTICE),
     material(
         "laminate",
         Cutting::WithDataSheet(
@@ -162,68 +119,32 @@ pub const MATERIALS: &[Material] = &[
         Panel::Other,
         LAB,
     ),
-    material(
-        "felt",
-        Cutting::WithDataSheet("wool, not an unknown synthetic fibre"),
-        0.0,
-        Panel::Other,
-        PRACTICE,
-    ),
-    never(
-        "PVC",
-        "it gives off hydrogen chloride, which is poisonous and destroys the machine",
-    ),
-    never(
-        "vinyl",
-        "it is PVC: it gives off hydrogen chloride, which is poisonous and destroys the machine",
-    ),
+    material("felt", Cutting::WithDataSheet("wool, not an unknown synthetic fibre"), 0.0, Panel::Other, PRACTICE),
+    never("PVC", "it gives off hydrogen chloride, which is poisonous and destroys the machine"),
+    never("vinyl", "it is PVC: it gives off hydrogen chloride, which is poisonous and destroys the machine"),
     never(
         "faux leather",
         "leather substitutes of unknown make are mostly PVC, which gives off hydrogen chloride; one whose data sheet states no PVC is called “PVC-free leather substitute” here",
     ),
-    never(
-        "pleather",
-        "leather substitutes of unknown make are mostly PVC, which gives off hydrogen chloride",
-    ),
+    never("pleather", "leather substitutes of unknown make are mostly PVC, which gives off hydrogen chloride"),
     never("PVB", "it may give off the same acids as PVC"),
     never("PTFE", "it gives off hydrogen fluoride"),
     never("polycarbonate", "it absorbs the beam, chars and burns"),
     never("ABS", "it melts and burns and gives off cyanide"),
     never("HDPE", "it melts and burns"),
-    never(
-        "polystyrene foam",
-        "it is the first cause of fires in laser workshops",
-    ),
+    never("polystyrene foam", "it is the first cause of fires in laser workshops"),
     never("polystyrene", "it melts and burns"),
     never("polypropylene foam", "it melts and burns"),
     never("PETG", "it melts and burns"),
     never("foam core", "its foam burns"),
-    never(
-        "carbon fibre",
-        "its resin gives off poisonous fume, its fibres short machines and hurt lungs",
-    ),
-    never(
-        "glass fibre",
-        "its resin gives off poisonous fume, its fibres hurt lungs",
-    ),
+    never("carbon fibre", "its resin gives off poisonous fume, its fibres short machines and hurt lungs"),
+    never("glass fibre", "its resin gives off poisonous fume, its fibres hurt lungs"),
     never("circuit board", "it is glass fibre with brominated resin"),
-    never(
-        "marine plywood",
-        "its resin gives off poisonous fume, and the beam does not get through",
-    ),
-    never(
-        "phenolic board",
-        "its resin gives off poisonous fume, and the beam does not get through",
-    ),
+    never("marine plywood", "its resin gives off poisonous fume, and the beam does not get through"),
+    never("phenolic board", "its resin gives off poisonous fume, and the beam does not get through"),
     never("chrome-tanned leather", "it gives off chromium(VI)"),
-    never(
-        "treated wood",
-        "preservatives give off arsenic, copper and worse",
-    ),
-    never(
-        "painted wood",
-        "unknown coatings give off lead and other fume",
-    ),
+    never("treated wood", "preservatives give off arsenic, copper and worse"),
+    never("painted wood", "unknown coatings give off lead and other fume"),
     never("beryllium oxide", "its dust is poisonous"),
     never("mirror", "it throws the beam back"),
     never("polished metal", "it throws the beam back"),
@@ -232,17 +153,10 @@ pub const MATERIALS: &[Material] = &[
 impl Material {
     /// The material of that name, forgiving about case and hyphens.
     pub fn named(name: &str) -> Option<&'static Material> {
-        let plain = |text: &str| {
-            text.to_lowercase()
-                .replace(['-', '_'], " ")
-                .split_whitespace()
-                .collect::<Vec<_>>()
-                .join(" ")
-        };
+        let plain =
+            |text: &str| text.to_lowercase().replace(['-', '_'], " ").split_whitespace().collect::<Vec<_>>().join(" ");
         let wanted = plain(name);
-        MATERIALS
-            .iter()
-            .find(|material| plain(material.name) == wanted)
+        MATERIALS.iter().find(|material| plain(material.name) == wanted)
     }
 }
 
@@ -252,39 +166,18 @@ mod tests {
 
     #[test]
     fn names_are_found_forgivingly_and_once() {
-        assert_eq!(
-            Material::named("Pvc free leather-substitute").map(|m| m.name),
-            Some("PVC-free leather substitute")
-        );
+        assert_eq!(Material::named("Pvc free leather-substitute").map(|m| m.name), Some("PVC-free leather substitute"));
         assert_eq!(Material::named("unobtainium"), None);
         for material in MATERIALS {
-            assert_eq!(
-                Material::named(material.name).map(|m| m.name),
-                Some(material.name)
-            );
+            assert_eq!(Material::named(material.name).map(|m| m.name), Some(material.name));
         }
     }
 
     /// University lists forbid these by name (facts read in their published policies).
     #[test]
     fn what_the_lists_forbid_is_never_cut() {
-        for name in [
-            "PVC",
-            "vinyl",
-            "ABS",
-            "polycarbonate",
-            "PTFE",
-            "HDPE",
-            "carbon fibre",
-            "chrome-tanned leather",
-        ] {
-            assert!(
-                matches!(
-                    Material::named(name).map(|m| m.cutting),
-                    Some(Cutting::Never(_))
-                ),
-                "{name}"
-            );
+        for name in ["PVC", "vinyl", "ABS", "polycarbonate", "PTFE", "HDPE", "carbon fibre", "chrome-tanned leather"] {
+            assert!(matches!(Material::named(name).map(|m| m.cutting), Some(Cutting::Never(_))), "{name}");
         }
     }
 

@@ -53,17 +53,11 @@ mod tests {
     fn plywood_keeps_the_limits_of_en_315() {
         for (t, low, high) in [(3.0, 2.51, 3.29), (4.0, 3.48, 4.32), (6.0, 5.42, 6.38)] {
             let (thinner, thicker) = Panel::SandedPlywood.tolerance(t);
-            assert!(
-                (t - thinner - low).abs() < 1e-9 && (t + thicker - high).abs() < 1e-9,
-                "{t}"
-            );
+            assert!((t - thinner - low).abs() < 1e-9 && (t + thicker - high).abs() < 1e-9, "{t}");
         }
         for (t, minus, plus) in [(4.0, 0.5, 0.3), (30.0, 1.3, 1.1)] {
             let (thinner, thicker) = Panel::SandedPlywood.tolerance(t);
-            assert!(
-                (thinner - minus).abs() < 0.05 && (thicker - plus).abs() < 0.05,
-                "{t}"
-            );
+            assert!((thinner - minus).abs() < 0.05 && (thicker - plus).abs() < 0.05, "{t}");
         }
     }
 
@@ -71,11 +65,9 @@ mod tests {
     /// 0.7 by ISO 7823-1 (the standards' formulas from memory, worked by hand).
     #[test]
     fn other_sheets_keep_the_limits_of_their_standards() {
-        for (panel, minus, plus) in [
-            (Panel::UnsandedPlywood, 0.49, 0.89),
-            (Panel::Fibreboard, 0.2, 0.2),
-            (Panel::CastAcrylic, 0.7, 0.7),
-        ] {
+        for (panel, minus, plus) in
+            [(Panel::UnsandedPlywood, 0.49, 0.89), (Panel::Fibreboard, 0.2, 0.2), (Panel::CastAcrylic, 0.7, 0.7)]
+        {
             let (thinner, thicker) = panel.tolerance(3.0);
             assert!(
                 (thinner - minus).abs() < 1e-9 && (thicker - plus).abs() < 1e-9,
@@ -87,13 +79,8 @@ mod tests {
     /// No sheet, however thin, may be thought to vanish.
     #[test]
     fn a_thin_sheet_keeps_some_thickness() {
-        for panel in [
-            Panel::SandedPlywood,
-            Panel::UnsandedPlywood,
-            Panel::Fibreboard,
-            Panel::CastAcrylic,
-            Panel::Other,
-        ] {
+        for panel in [Panel::SandedPlywood, Panel::UnsandedPlywood, Panel::Fibreboard, Panel::CastAcrylic, Panel::Other]
+        {
             for t in [0.01, 0.05, 0.2, 0.4, 1.0] {
                 assert!(panel.tolerance(t).0 < t, "{panel:?} of {t} mm");
             }

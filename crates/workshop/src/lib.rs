@@ -57,15 +57,9 @@ mod tests {
         let all = design::read_workshop(STARTER, &starter()).expect("reads");
         assert!(all.stocks.len() >= 12);
         for stock in &all.stocks {
+            assert!(stock.layers.iter().all(|layer| layer.material.is_some()), "{}", stock.name);
             assert!(
-                stock.layers.iter().all(|layer| layer.material.is_some()),
-                "{}",
-                stock.name
-            );
-            assert!(
-                stock.thinnest() > 0.0
-                    && stock.thinnest() < stock.thickness()
-                    && stock.kerf.x > 0.0,
+                stock.thinnest() > 0.0 && stock.thinnest() < stock.thickness() && stock.kerf.x > 0.0,
                 "{}",
                 stock.name
             );
@@ -75,19 +69,9 @@ mod tests {
     #[test]
     fn a_makers_stock_takes_the_place_of_a_starter_stock() {
         let mine = read("[machine]\nbed_width = \"600 mm\"\n[stocks.\"birch plywood 3 mm\"]\nlayers = [{ material = \"birch plywood\", thickness = \"2.9 mm\" }]\nkerf_x = \"0.1 mm\"\nkerf_y = \"0.2 mm\"\n").expect("reads");
-        let stock = mine
-            .stocks
-            .iter()
-            .find(|stock| stock.name == "birch plywood 3 mm")
-            .expect("there");
-        assert_eq!(
-            (stock.thickness(), stock.kerf.x, stock.kerf.y),
-            (2.9, 0.1, 0.2)
-        );
-        assert_eq!(
-            (mine.machine.bed_width, mine.machine.bed_height),
-            (600.0, 300.0)
-        );
+        let stock = mine.stocks.iter().find(|stock| stock.name == "birch plywood 3 mm").expect("there");
+        assert_eq!((stock.thickness(), stock.kerf.x, stock.kerf.y), (2.9, 0.1, 0.2));
+        assert_eq!((mine.machine.bed_width, mine.machine.bed_height), (600.0, 300.0));
         assert_eq!(mine.stocks.len(), starter().stocks.len());
     }
 }

@@ -6,9 +6,8 @@ use super::parameters::{ART, COUNTER, DIAL_FILE, STOCK};
 use super::reader::{Reading, Value};
 use super::table::{default_angle, default_length, fixed};
 use super::{
-    ArtDesign, CounterDesign, CoverDesign, Design, Half, MagnetDesign, MarkDesign, Motif,
-    NotchDesign, OutlineKind, RimKind, Running, Shows, TurnOver, Twins, WheelDesign, WindowDesign,
-    WindowKind,
+    ArtDesign, CounterDesign, CoverDesign, Design, Half, MagnetDesign, MarkDesign, Motif, NotchDesign, OutlineKind,
+    RimKind, Running, Shows, TurnOver, Twins, WheelDesign, WindowDesign, WindowKind,
 };
 use crate::spans::{Label, Mistake};
 use lettering::{Symbol, TwinMark, Weight};
@@ -28,9 +27,7 @@ pub(crate) struct Scope<'a> {
 
 impl Scope<'_> {
     fn value(&self, path: &str) -> Option<&Value> {
-        self.bases
-            .iter()
-            .find_map(|base| self.reading.values.get(&format!("{base}{path}")))
+        self.bases.iter().find_map(|base| self.reading.values.get(&format!("{base}{path}")))
     }
 
     pub(crate) fn number(&self, path: &str) -> Option<f64> {
@@ -48,15 +45,11 @@ impl Scope<'_> {
     }
 
     fn length_or_default(&self, path: &str) -> f64 {
-        self.number(path)
-            .unwrap_or_else(|| default_length(DIAL_FILE, path))
+        self.number(path).unwrap_or_else(|| default_length(DIAL_FILE, path))
     }
 
     fn text_or_default(&self, path: &str) -> &str {
-        self.text(path)
-            .or_else(|| fixed(DIAL_FILE, path))
-            .or_else(|| fixed(COUNTER, path))
-            .unwrap_or_default()
+        self.text(path).or_else(|| fixed(DIAL_FILE, path)).or_else(|| fixed(COUNTER, path)).unwrap_or_default()
     }
 
     fn flag_or_default(&self, path: &str) -> bool {
@@ -97,10 +90,7 @@ impl Scope<'_> {
 pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>, Vec<Mistake>) {
     let mut mistakes = Vec::new();
     let own = stocks(reading);
-    let dial = Scope {
-        reading,
-        bases: vec![String::new()],
-    };
+    let dial = Scope { reading, bases: vec![String::new()] };
     let cover_stock = stock(&dial, "cover.stock", &own, workshop, &mut mistakes);
     let wheel_stock = stock(&dial, "wheel.stock", &own, workshop, &mut mistakes);
     let counters = dial.tables("counter");
@@ -108,49 +98,28 @@ pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>,
         let at = reading
             .spans
             .get(&format!("counter[{MOST_COUNTERS}]"))
-            .map(|span| Label {
-                span,
-                words: "one too many".into(),
-            });
+            .map(|span| Label { span, words: "one too many".into() });
         let what = format!("{counters} counters, a dial takes {MOST_COUNTERS}");
-        mistakes.push(Mistake {
-            what,
-            at,
-            also: Vec::new(),
-            help: "share them between two dials".into(),
-        });
+        mistakes.push(Mistake { what, at, also: Vec::new(), help: "share them between two dials".into() });
     }
-    let all: Vec<CounterDesign> = (0..counters.min(MOST_COUNTERS))
-        .filter_map(|i| counter(reading, i, &mut mistakes))
-        .collect();
-    let art: Vec<ArtDesign> = (0..dial.tables("cover.art"))
-        .filter_map(|i| art(reading, i, &mut mistakes))
-        .collect();
+    let all: Vec<CounterDesign> =
+        (0..counters.min(MOST_COUNTERS)).filter_map(|i| counter(reading, i, &mut mistakes)).collect();
+    let art: Vec<ArtDesign> = (0..dial.tables("cover.art")).filter_map(|i| art(reading, i, &mut mistakes)).collect();
     let stand_in = || own.first().or(workshop.stocks.first()).cloned();
-    let (Some(cover_stock), Some(wheel_stock)) =
-        (cover_stock.or_else(stand_in), wheel_stock.or_else(stand_in))
-    else {
+    let (Some(cover_stock), Some(wheel_stock)) = (cover_stock.or_else(stand_in), wheel_stock.or_else(stand_in)) else {
         return (None, mistakes);
     };
     let choice = |path: &str| dial.text_or_default(path);
     let design = Design {
         name: dial.text("name").unwrap_or_default().to_owned(),
-        show: if choice("show") == "inch" {
-            Units::Inches
-        } else {
-            Units::Millimetres
-        },
+        show: if choice("show") == "inch" { Units::Inches } else { Units::Millimetres },
         symmetry: dial.text("symmetry").map(|half| match half {
             "left" => Half::Left,
             "right" => Half::Right,
             "top" => Half::Top,
             _ => Half::Bottom,
         }),
-        turn_over: if choice("turn_over") == "endways" {
-            TurnOver::Endways
-        } else {
-            TurnOver::Sideways
-        },
+        turn_over: if choice("turn_over") == "endways" { TurnOver::Endways } else { TurnOver::Sideways },
         cover: CoverDesign {
             stock: cover_stock,
             outline: dial.text("cover.outline").map(|kind| match kind {
@@ -192,14 +161,8 @@ fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<C
     // What is no table at all is told already.
     reading.spans.get(&format!("counter[{i}]"))?;
     let own = format!("counter[{i}].");
-    let here = Scope {
-        reading,
-        bases: vec![own.clone()],
-    };
-    let both = Scope {
-        reading,
-        bases: vec![own.clone(), String::new()],
-    };
+    let here = Scope { reading, bases: vec![own.clone()] };
+    let both = Scope { reading, bases: vec![own.clone(), String::new()] };
     let name = here.text("name").unwrap_or_default().to_owned();
     let motifs = |key: &str| match reading.values.get(&format!("{own}{key}")) {
         Some(Value::Motifs(motifs)) => Some(motifs.clone()),
@@ -207,27 +170,12 @@ fn counter(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<C
     };
     let Some(marks) = motifs("values").or_else(|| motifs("symbols")) else {
         // A wrong one is told already.
-        if !["values", "symbols"]
-            .iter()
-            .any(|key| reading.spans.get(&format!("{own}{key}")).is_some())
-        {
-            let at = reading
-                .spans
-                .get(&format!("counter[{i}]"))
-                .map(|span| Label {
-                    span,
-                    words: "this counter".into(),
-                });
+        if !["values", "symbols"].iter().any(|key| reading.spans.get(&format!("{own}{key}")).is_some()) {
+            let at =
+                reading.spans.get(&format!("counter[{i}]")).map(|span| Label { span, words: "this counter".into() });
             let what = format!("the counter “{name}” does not say what it counts");
-            let help = format!(
-                "write `values = \"0..24\"`, up to {MOST} stops, or `symbols = [\"flame\", \"drop\"]`"
-            );
-            mistakes.push(Mistake {
-                what,
-                at,
-                also: Vec::new(),
-                help,
-            });
+            let help = format!("write `values = \"0..24\"`, up to {MOST} stops, or `symbols = [\"flame\", \"drop\"]`");
+            mistakes.push(Mistake { what, at, also: Vec::new(), help });
         }
         return None;
     };
@@ -293,9 +241,7 @@ fn window(both: &Scope) -> WindowDesign {
             _ => WindowKind::RoundedRectangle,
         },
         shows: if both.text_or_default("window.shows") == "neighbours too" {
-            let usual = fixed(DIAL_FILE, "window.neighbour_share")
-                .and_then(|share| share.parse().ok())
-                .unwrap_or(0.4);
+            let usual = fixed(DIAL_FILE, "window.neighbour_share").and_then(|share| share.parse().ok()).unwrap_or(0.4);
             Shows::Neighbours(both.number("window.neighbour_share").unwrap_or(usual))
         } else {
             Shows::OneMark
@@ -311,21 +257,13 @@ fn window(both: &Scope) -> WindowDesign {
 fn art(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<ArtDesign> {
     reading.spans.get(&format!("cover.art[{i}]"))?;
     let base = format!("cover.art[{i}].");
-    let here = Scope {
-        reading,
-        bases: vec![base],
-    };
+    let here = Scope { reading, bases: vec![base] };
     let motif = match (here.text("text"), here.symbol("symbol")) {
         (Some(text), _) => Motif::Text(text.to_owned()),
         (None, Some(symbol)) => Motif::Symbol(symbol),
         // One that is written, but cannot be read, is told already.
         (None, None)
-            if ["text", "symbol"].iter().any(|key| {
-                reading
-                    .spans
-                    .get(&format!("cover.art[{i}].{key}"))
-                    .is_some()
-            }) =>
+            if ["text", "symbol"].iter().any(|key| reading.spans.get(&format!("cover.art[{i}].{key}")).is_some()) =>
         {
             return None;
         }
@@ -333,29 +271,17 @@ fn art(reading: &Reading, i: usize, mistakes: &mut Vec<Mistake>) -> Option<ArtDe
             let at = reading
                 .spans
                 .get(&format!("cover.art[{i}]"))
-                .map(|span| Label {
-                    span,
-                    words: "neither is given here".into(),
-                });
+                .map(|span| Label { span, words: "neither is given here".into() });
             let help = "write `text = \"...\"` or `symbol = \"anchor\"`".into();
-            mistakes.push(Mistake {
-                what: "this art is neither text nor a symbol".into(),
-                at,
-                also: Vec::new(),
-                help,
-            });
+            mistakes.push(Mistake { what: "this art is neither text nor a symbol".into(), at, also: Vec::new(), help });
             return None;
         }
     };
     Some(ArtDesign {
         motif,
         at: here.point("at").unwrap_or_default(),
-        height: here
-            .number("height")
-            .unwrap_or_else(|| default_length(ART, "height")),
-        angle: here
-            .number("angle")
-            .unwrap_or_else(|| default_angle(ART, "angle")),
+        height: here.number("height").unwrap_or_else(|| default_length(ART, "height")),
+        angle: here.number("angle").unwrap_or_else(|| default_angle(ART, "angle")),
     })
 }
 
@@ -367,26 +293,17 @@ pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
     names
         .iter()
         .map(|name| {
-            let here = Scope {
-                reading,
-                bases: vec![format!("stocks.{name}.")],
-            };
-            let kerf = here
-                .number("kerf")
-                .unwrap_or_else(|| default_length(STOCK, "kerf"));
-            let (layers, standards): (Vec<Layer>, Vec<Option<&str>>) = (0..here.tables("layers"))
-                .map(|k| layer(reading, name, k))
-                .unzip();
+            let here = Scope { reading, bases: vec![format!("stocks.{name}.")] };
+            let kerf = here.number("kerf").unwrap_or_else(|| default_length(STOCK, "kerf"));
+            let (layers, standards): (Vec<Layer>, Vec<Option<&str>>) =
+                (0..here.tables("layers")).map(|k| layer(reading, name, k)).unzip();
             let mut standards: Vec<&str> = standards.into_iter().flatten().collect();
             standards.dedup();
             let figures = here.text("source").unwrap_or("as written in the file");
             Stock {
                 name: name.clone(),
                 layers,
-                kerf: Kerf {
-                    x: here.number("kerf_x").unwrap_or(kerf),
-                    y: here.number("kerf_y").unwrap_or(kerf),
-                },
+                kerf: Kerf { x: here.number("kerf_x").unwrap_or(kerf), y: here.number("kerf_y").unwrap_or(kerf) },
                 source: if standards.is_empty() {
                     figures.to_owned()
                 } else {
@@ -399,10 +316,7 @@ pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
 
 /// A layer, and where its limits of thickness come from if the file does not give both.
 fn layer(reading: &Reading, stock: &str, k: usize) -> (Layer, Option<&'static str>) {
-    let here = Scope {
-        reading,
-        bases: vec![format!("stocks.{stock}.layers[{k}].")],
-    };
+    let here = Scope { reading, bases: vec![format!("stocks.{stock}.layers[{k}].")] };
     let named = here.text("material").unwrap_or_default().to_owned();
     let material = Material::named(&named);
     let thickness = here.number("thickness").unwrap_or_default();
@@ -410,30 +324,17 @@ fn layer(reading: &Reading, stock: &str, k: usize) -> (Layer, Option<&'static st
     let usual = panel.tolerance(thickness);
     let (thinner, thicker) = (here.number("thinner"), here.number("thicker"));
     let standard = (thinner.is_none() || thicker.is_none()).then(|| panel.source());
-    let layer = Layer {
-        named,
-        material,
-        thickness,
-        thinner: thinner.unwrap_or(usual.0),
-        thicker: thicker.unwrap_or(usual.1),
-    };
+    let layer =
+        Layer { named, material, thickness, thinner: thinner.unwrap_or(usual.0), thicker: thicker.unwrap_or(usual.1) };
     (layer, standard)
 }
 
 /// The stock of a part: the file's own, or the workshop's.
-fn stock(
-    dial: &Scope,
-    path: &str,
-    own: &[Stock],
-    workshop: &Workshop,
-    mistakes: &mut Vec<Mistake>,
-) -> Option<Stock> {
+fn stock(dial: &Scope, path: &str, own: &[Stock], workshop: &Workshop, mistakes: &mut Vec<Mistake>) -> Option<Stock> {
     let written = |path: &str| dial.reading.spans.get(path).is_some();
     let at = if written(path) { path } else { "stock" };
     let Some(name) = dial.text(at) else {
-        let none = !["stock", "cover.stock", "wheel.stock"]
-            .into_iter()
-            .any(written);
+        let none = !["stock", "cover.stock", "wheel.stock"].into_iter().any(written);
         let missing = Mistake {
             what: if none {
                 "no stock is given".into()
@@ -450,25 +351,13 @@ fn stock(
         }
         return None;
     };
-    let found = own
-        .iter()
-        .chain(&workshop.stocks)
-        .find(|stock| stock.name == name);
+    let found = own.iter().chain(&workshop.stocks).find(|stock| stock.name == name);
     if found.is_none() {
-        let known = || {
-            own.iter()
-                .chain(&workshop.stocks)
-                .map(|stock| stock.name.as_str())
-        };
-        let near = nearest(name, known())
-            .map(|near| format!("did you mean \"{near}\"? "))
-            .unwrap_or_default();
+        let known = || own.iter().chain(&workshop.stocks).map(|stock| stock.name.as_str());
+        let near = nearest(name, known()).map(|near| format!("did you mean \"{near}\"? ")).unwrap_or_default();
         let mistake = Mistake {
             what: format!("there is no stock “{name}”"),
-            at: dial.reading.spans.get(at).map(|span| Label {
-                span,
-                words: "asked for here".into(),
-            }),
+            at: dial.reading.spans.get(at).map(|span| Label { span, words: "asked for here".into() }),
             also: Vec::new(),
             help: format!(
                 "{near}a stock may be described in the file itself, as [stocks.\"{name}\"]; known: {}",
@@ -485,17 +374,10 @@ fn stock(
 
 /// The workshop of a file: what it does not say is as usual; a stock of a usual one's name takes its place.
 pub(crate) fn workshop(reading: &Reading, usual: &Workshop) -> Workshop {
-    let machine = Scope {
-        reading,
-        bases: vec!["machine.".into()],
-    };
+    let machine = Scope { reading, bases: vec!["machine.".into()] };
     let text = |key: &str, usual: &str| machine.text(key).unwrap_or(usual).to_owned();
     let (own, was) = (stocks(reading), &usual.machine);
-    let kept = usual
-        .stocks
-        .iter()
-        .filter(|stock| !own.iter().any(|one| one.name == stock.name))
-        .cloned();
+    let kept = usual.stocks.iter().filter(|stock| !own.iter().any(|one| one.name == stock.name)).cloned();
     Workshop {
         machine: Machine {
             name: text("name", &was.name),

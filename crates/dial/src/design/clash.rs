@@ -12,15 +12,8 @@ const BARES_AT_MOST: f64 = 1.1;
 
 /// Looks for values that exclude each other, whether or not a design could be built.
 pub(crate) fn exclusive(reading: &Reading, counters: usize) -> Vec<Mistake> {
-    let mut clashes = Clashes {
-        reading,
-        found: Vec::new(),
-    };
-    clashes.both(
-        "stock",
-        "cover.stock and wheel.stock",
-        &["cover.stock", "wheel.stock"],
-    );
+    let mut clashes = Clashes { reading, found: Vec::new() };
+    clashes.both("stock", "cover.stock and wheel.stock", &["cover.stock", "wheel.stock"]);
     for i in 0..counters {
         let own = format!("counter[{i}].");
         clashes.either(
@@ -46,12 +39,8 @@ pub(crate) fn exclusive(reading: &Reading, counters: usize) -> Vec<Mistake> {
         let Some(base) = path.strip_suffix(".thinner") else {
             continue;
         };
-        let layer = Scope {
-            reading,
-            bases: vec![format!("{base}.")],
-        };
-        if let (Some(thinner), Some(thickness)) =
-            (layer.number("thinner"), layer.number("thickness"))
+        let layer = Scope { reading, bases: vec![format!("{base}.")] };
+        if let (Some(thinner), Some(thickness)) = (layer.number("thinner"), layer.number("thickness"))
             && thinner >= thickness
         {
             clashes.pair(
@@ -74,47 +63,24 @@ pub(crate) fn exclusive(reading: &Reading, counters: usize) -> Vec<Mistake> {
             );
         }
     }
-    let cover = Scope {
-        reading,
-        bases: vec!["cover.".into()],
-    };
+    let cover = Scope { reading, bases: vec!["cover.".into()] };
     let outline = cover.text("outline");
     let wrong = |key: &str, fits: &[&str]| {
-        outline.is_some_and(|kind| !fits.contains(&kind))
-            && reading.spans.get(&format!("cover.{key}")).is_some()
+        outline.is_some_and(|kind| !fits.contains(&kind)) && reading.spans.get(&format!("cover.{key}")).is_some()
     };
     for (key, fits, help) in [
-        (
-            "height",
-            &["rounded rectangle", "stadium"][..],
-            "leave `height` out; `width` alone gives the size",
-        ),
+        ("height", &["rounded rectangle", "stadium"][..], "leave `height` out; `width` alone gives the size"),
         (
             "width",
             &["rounded rectangle", "stadium", "circle", "regular polygon"][..],
             "leave `width` out; the points give the size",
         ),
-        (
-            "sides",
-            &["regular polygon"][..],
-            "leave `sides` out, or write `outline = \"regular polygon\"`",
-        ),
-        (
-            "points",
-            &["polygon"][..],
-            "leave `points` out, or write `outline = \"polygon\"`",
-        ),
+        ("sides", &["regular polygon"][..], "leave `sides` out, or write `outline = \"regular polygon\"`"),
+        ("points", &["polygon"][..], "leave `points` out, or write `outline = \"polygon\"`"),
     ] {
         if wrong(key, fits) {
             let what = format!("`cover.{key}` has no meaning for this outline");
-            clashes.pair(
-                &format!("cover.{key}"),
-                "given here",
-                "cover.outline",
-                "for this outline",
-                &what,
-                help,
-            );
+            clashes.pair(&format!("cover.{key}"), "given here", "cover.outline", "for this outline", &what, help);
         }
     }
     if outline == Some("polygon") && reading.spans.get("cover.points").is_none() {
@@ -138,32 +104,18 @@ pub(crate) fn exclusive(reading: &Reading, counters: usize) -> Vec<Mistake> {
 
 /// Looks for measures that contradict each other.
 pub(crate) fn measures(reading: &Reading, design: &Design) -> Vec<Mistake> {
-    let mut clashes = Clashes {
-        reading,
-        found: Vec::new(),
-    };
+    let mut clashes = Clashes { reading, found: Vec::new() };
     let mm = |length: f64| show(length, design.show);
     for (i, counter) in design.counters.iter().enumerate() {
         let place = |key: &str| own_or_shared(reading, i, key);
         let (mark, margin) = (place("mark.height"), place("mark.margin"));
         let tallest = counter.mark.height + 2.0 * counter.mark.margin;
-        let drawn = counter
-            .marks
-            .iter()
-            .any(|motif| matches!(motif, Motif::Text(_)));
-        let asked = if counter.window.kind == WindowKind::Round {
-            counter.window.width
-        } else {
-            counter.window.height
-        };
-        let key = place(if counter.window.kind == WindowKind::Round {
-            "window.width"
-        } else {
-            "window.height"
-        });
-        if let Some(height) = asked.filter(|height| {
-            drawn && counter.window.kind != WindowKind::RingSector && *height < tallest - 1e-6
-        }) {
+        let drawn = counter.marks.iter().any(|motif| matches!(motif, Motif::Text(_)));
+        let asked = if counter.window.kind == WindowKind::Round { counter.window.width } else { counter.window.height };
+        let key = place(if counter.window.kind == WindowKind::Round { "window.width" } else { "window.height" });
+        if let Some(height) =
+            asked.filter(|height| drawn && counter.window.kind != WindowKind::RingSector && *height < tallest - 1e-6)
+        {
             let what = format!(
                 "marks of {} with {} above and below need a window of {}, {} is asked",
                 mm(counter.mark.height),
@@ -174,24 +126,15 @@ pub(crate) fn measures(reading: &Reading, design: &Design) -> Vec<Mistake> {
             clashes.places(
                 &key,
                 "this window",
-                &[
-                    (&mark, "for marks of this height"),
-                    (&margin, "with this margin"),
-                ],
+                &[(&mark, "for marks of this height"), (&margin, "with this margin")],
                 &what,
-                &format!(
-                    "make the window {} high, the marks smaller, or leave its size to the layout",
-                    mm(tallest)
-                ),
+                &format!("make the window {} high, the marks smaller, or leave its size to the layout", mm(tallest)),
             );
         }
         let (bares, width) = (place("notch.bares"), place("notch.width"));
         if counter.notch.bares > BARES_AT_MOST * counter.notch.width {
-            let what = format!(
-                "a notch {} wide cannot bare {} of rim",
-                mm(counter.notch.width),
-                mm(counter.notch.bares)
-            );
+            let what =
+                format!("a notch {} wide cannot bare {} of rim", mm(counter.notch.width), mm(counter.notch.bares));
             clashes.places(
                 &bares,
                 "to be bared",
@@ -202,10 +145,7 @@ pub(crate) fn measures(reading: &Reading, design: &Design) -> Vec<Mistake> {
         }
         if counter.wheel.rim == RimKind::Plain {
             for key in ["wheel.scallops", "wheel.scallop_depth"] {
-                let (key, rim) = (
-                    own_or_shared(reading, i, key),
-                    own_or_shared(reading, i, "wheel.rim"),
-                );
+                let (key, rim) = (own_or_shared(reading, i, key), own_or_shared(reading, i, "wheel.rim"));
                 if reading.spans.get(&key).is_some() {
                     clashes.places(
                         &key,
@@ -231,15 +171,10 @@ pub(crate) fn measures(reading: &Reading, design: &Design) -> Vec<Mistake> {
         if let (Some(radius), Some(distance)) = (counter.wheel.radius, counter.window.distance)
             && distance >= radius
         {
-            let (distance_at, radius_at) = (
-                own_or_shared(reading, i, "window.distance"),
-                own_or_shared(reading, i, "wheel.radius"),
-            );
-            let what = format!(
-                "a window {} from the wheel's middle looks past a wheel of {}",
-                mm(distance),
-                mm(radius)
-            );
+            let (distance_at, radius_at) =
+                (own_or_shared(reading, i, "window.distance"), own_or_shared(reading, i, "wheel.radius"));
+            let what =
+                format!("a window {} from the wheel's middle looks past a wheel of {}", mm(distance), mm(radius));
             clashes.places(
                 &distance_at,
                 "this far out",
@@ -257,18 +192,8 @@ pub(crate) fn measures(reading: &Reading, design: &Design) -> Vec<Mistake> {
 fn pockets(clashes: &mut Clashes, design: &Design) {
     let mm = |length: f64| show(length, design.show);
     for (key, asked, stock, part) in [
-        (
-            "magnet.cover_pocket",
-            design.magnet.cover_pocket,
-            &design.cover.stock,
-            "cover",
-        ),
-        (
-            "magnet.wheel_pocket",
-            design.magnet.wheel_pocket,
-            &design.wheel_stock,
-            "wheel",
-        ),
+        ("magnet.cover_pocket", design.magnet.cover_pocket, &design.cover.stock, "cover"),
+        ("magnet.wheel_pocket", design.magnet.wheel_pocket, &design.wheel_stock, "wheel"),
     ] {
         // A layer without a thickness is told already, and says nothing of the whole.
         if stock.layers.is_empty() || stock.layers.iter().any(|layer| layer.thickness <= 0.0) {
@@ -278,22 +203,11 @@ fn pockets(clashes: &mut Clashes, design: &Design) {
         if depth < stock.thickest() {
             continue;
         }
-        let what = format!(
-            "a pocket of {} goes through the {part}, which is {} thick",
-            mm(depth),
-            mm(stock.thickness())
-        );
-        let at = if asked.is_some() {
-            key
-        } else {
-            "magnet.thickness"
-        };
+        let what =
+            format!("a pocket of {} goes through the {part}, which is {} thick", mm(depth), mm(stock.thickness()));
+        let at = if asked.is_some() { key } else { "magnet.thickness" };
         let own = format!("{part}.stock");
-        let stock_at = if clashes.reading.spans.get(&own).is_some() {
-            own
-        } else {
-            "stock".into()
-        };
+        let stock_at = if clashes.reading.spans.get(&own).is_some() { own } else { "stock".into() };
         clashes.places(
             at,
             "this deep",
@@ -307,11 +221,7 @@ fn pockets(clashes: &mut Clashes, design: &Design) {
 /// The path of a counter's own value if it is written, else of the dial's.
 fn own_or_shared(reading: &Reading, i: usize, key: &str) -> String {
     let own = format!("counter[{i}].{key}");
-    if reading.spans.get(&own).is_some() {
-        own
-    } else {
-        key.into()
-    }
+    if reading.spans.get(&own).is_some() { own } else { key.into() }
 }
 
 struct Clashes<'a> {
@@ -321,23 +231,12 @@ struct Clashes<'a> {
 
 impl Clashes<'_> {
     fn label(&self, path: &str, words: &str) -> Option<Label> {
-        self.reading.spans.get(path).map(|span| Label {
-            span,
-            words: words.into(),
-        })
+        self.reading.spans.get(path).map(|span| Label { span, words: words.into() })
     }
 
     fn places(&mut self, at: &str, words: &str, also: &[(&str, &str)], what: &str, help: &str) {
-        let also = also
-            .iter()
-            .filter_map(|(path, words)| self.label(path, words))
-            .collect();
-        let mistake = Mistake {
-            what: what.into(),
-            at: self.label(at, words),
-            also,
-            help: help.into(),
-        };
+        let also = also.iter().filter_map(|(path, words)| self.label(path, words)).collect();
+        let mistake = Mistake { what: what.into(), at: self.label(at, words), also, help: help.into() };
         // Counters that share a dial-wide value share its clash.
         if !self.found.contains(&mistake) {
             self.found.push(mistake);
@@ -360,14 +259,10 @@ impl Clashes<'_> {
 
     /// A value that nothing uses since others take its place everywhere.
     fn both(&mut self, general: &str, names: &str, particular: &[&str]) {
-        let all = particular
-            .iter()
-            .all(|path| self.reading.spans.get(path).is_some());
+        let all = particular.iter().all(|path| self.reading.spans.get(path).is_some());
         if all && self.reading.spans.get(general).is_some() {
-            let also: Vec<(&str, &str)> = particular
-                .iter()
-                .map(|path| (*path, "given here for its own part"))
-                .collect();
+            let also: Vec<(&str, &str)> =
+                particular.iter().map(|path| (*path, "given here for its own part")).collect();
             self.places(
                 general,
                 "used by no part",

@@ -16,12 +16,7 @@ const MOST_COUNTED: u64 = 1_000_000;
 pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
     let plain = text.replace('\u{2212}', "-");
     let Some((from, rest)) = plain.split_once("..") else {
-        let words: Vec<Motif> = text
-            .split(',')
-            .map(str::trim)
-            .filter(|word| !word.is_empty())
-            .map(word)
-            .collect();
+        let words: Vec<Motif> = text.split(',').map(str::trim).filter(|word| !word.is_empty()).map(word).collect();
         return if words.len() < FEWEST {
             Err((
                 format!("“{text}” is not a range"),
@@ -36,37 +31,20 @@ pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
         None => (rest, None),
     };
     let number = |what: &str, text: &str| {
-        text.trim()
-            .parse::<i64>()
-            .ok()
-            .filter(|n| n.unsigned_abs() <= MOST_COUNTED)
-            .ok_or_else(|| {
-                (
-                    format!(
-                        "the {what} of the range, “{}”, is not a whole number up to a million",
-                        text.trim()
-                    ),
-                    "write a range as \"0..24\" or \"-5..20 by 5\"".to_owned(),
-                )
-            })
+        text.trim().parse::<i64>().ok().filter(|n| n.unsigned_abs() <= MOST_COUNTED).ok_or_else(|| {
+            (
+                format!("the {what} of the range, “{}”, is not a whole number up to a million", text.trim()),
+                "write a range as \"0..24\" or \"-5..20 by 5\"".to_owned(),
+            )
+        })
     };
     let (first, last) = (number("start", from)?, number("end", to)?);
-    let step = step
-        .map(|step| number("step", step))
-        .transpose()?
-        .unwrap_or(1)
-        .abs();
+    let step = step.map(|step| number("step", step)).transpose()?.unwrap_or(1).abs();
     if step == 0 {
-        return Err((
-            "a step of 0 never arrives".into(),
-            "write a step of 1 or more".into(),
-        ));
+        return Err(("a step of 0 never arrives".into(), "write a step of 1 or more".into()));
     }
     if first == last {
-        return Err((
-            format!("the range starts and ends at {first}"),
-            "a counter needs at least two stops".into(),
-        ));
+        return Err((format!("the range starts and ends at {first}"), "a counter needs at least two stops".into()));
     }
     let span = (last - first).abs();
     let sign = (last - first).signum();
@@ -88,18 +66,12 @@ pub(crate) fn range(text: &str) -> Result<Vec<Motif>, (String, String)> {
             ),
         ));
     }
-    Ok((0..stops as i64)
-        .map(|k| integer(first + sign * step * k))
-        .collect())
+    Ok((0..stops as i64).map(|k| integer(first + sign * step * k)).collect())
 }
 
 /// A whole number as a mark, with a true minus sign.
 pub(crate) fn integer(n: i64) -> Motif {
-    Motif::Text(if n < 0 {
-        format!("\u{2212}{}", n.unsigned_abs())
-    } else {
-        n.to_string()
-    })
+    Motif::Text(if n < 0 { format!("\u{2212}{}", n.unsigned_abs()) } else { n.to_string() })
 }
 
 /// A word as a mark; what is a number gets its true minus sign.

@@ -310,11 +310,7 @@ pub fn read(text: &str, workshop: &Workshop) -> Result<Design, Vec<Mistake>> {
     }
     let (design, more) = build::design(&reading, workshop);
     mistakes.extend(more);
-    mistakes.extend(
-        design
-            .iter()
-            .flat_map(|design| clash::measures(&reading, design)),
-    );
+    mistakes.extend(design.iter().flat_map(|design| clash::measures(&reading, design)));
     match design {
         Some(design) if mistakes.is_empty() => Ok(design),
         _ => Err(in_order(mistakes)),

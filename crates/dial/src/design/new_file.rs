@@ -13,18 +13,13 @@ pub fn new_file(name: &str, counters: &[(String, String)], stock: &str) -> Strin
         quoted(name),
         quoted(stock)
     );
-    for param in DIAL_FILE[0]
-        .iter()
-        .filter(|param| !matches!(param.default, Default::Required) && param.path != "stock")
+    for param in
+        DIAL_FILE[0].iter().filter(|param| !matches!(param.default, Default::Required) && param.path != "stock")
     {
         text += &commented(param);
     }
     for (counter, values) in counters {
-        text += &format!(
-            "\n[[counter]]\nname = {}\nvalues = {}\n",
-            quoted(counter),
-            written(values)
-        );
+        text += &format!("\n[[counter]]\nname = {}\nvalues = {}\n", quoted(counter), written(values));
     }
     text += "# label = \"...\"  # text beside the window; \"\" for none\n# symbol = \"flame\"  # symbol beside the window; `dialwright list symbols` shows them\n";
     for group in &DIAL_FILE[1..] {
@@ -33,10 +28,7 @@ pub fn new_file(name: &str, counters: &[(String, String)], stock: &str) -> Strin
         if !text.contains(&format!("\n# [{table}]\n")) {
             text += &format!("\n# [{table}]\n");
         }
-        for param in group
-            .iter()
-            .filter(|param| !matches!(param.kind, Kind::List(_)))
-        {
+        for param in group.iter().filter(|param| !matches!(param.kind, Kind::List(_))) {
             text += &commented(param);
         }
     }
@@ -47,12 +39,8 @@ pub fn new_file(name: &str, counters: &[(String, String)], stock: &str) -> Strin
 fn written(values: &str) -> String {
     match counting::range(values) {
         Ok(_) if !values.contains("..") => {
-            let words: Vec<String> = values
-                .split(',')
-                .map(str::trim)
-                .filter(|word| !word.is_empty())
-                .map(quoted)
-                .collect();
+            let words: Vec<String> =
+                values.split(',').map(str::trim).filter(|word| !word.is_empty()).map(quoted).collect();
             format!("[{}]", words.join(", "))
         }
         _ => quoted(values),

@@ -6,8 +6,7 @@ use serde_json::{Map, Value, json};
 
 /// A page in Markdown: one section for each table, one row for each parameter.
 pub fn reference_page(title: &str, opening: &str, groups: Groups) -> String {
-    let mut page =
-        format!("# {title}\n\nThis page is generated from the table of parameters.\n\n{opening}\n");
+    let mut page = format!("# {title}\n\nThis page is generated from the table of parameters.\n\n{opening}\n");
     for group in groups {
         section(&mut page, group, "");
     }
@@ -25,16 +24,11 @@ fn section(page: &mut String, group: &[Param], within: &str) {
     };
     page.push_str(&format!("\n## {heading}\n\n"));
     if !within.is_empty() && !table.is_empty() {
-        let keys: Vec<String> = group
-            .iter()
-            .map(|param| format!("`{}`", param.key()))
-            .collect();
+        let keys: Vec<String> = group.iter().map(|param| format!("`{}`", param.key())).collect();
         page.push_str(&format!("Overrides the dial's {}.\n", keys.join(", ")));
         return;
     }
-    page.push_str(
-        "| key | what is written | default | what it means | source |\n|---|---|---|---|---|\n",
-    );
+    page.push_str("| key | what is written | default | what it means | source |\n|---|---|---|---|---|\n");
     for param in group {
         let default = match param.default {
             Default::Required => "must be given".to_owned(),
@@ -74,10 +68,7 @@ fn section(page: &mut String, group: &[Param], within: &str) {
 /// A JSON Schema (2020-12) for editors.
 pub fn schema(title: &str, groups: Groups) -> Value {
     let mut root = object(groups);
-    root.insert(
-        "$schema".into(),
-        json!("https://json-schema.org/draft/2020-12/schema"),
-    );
+    root.insert("$schema".into(), json!("https://json-schema.org/draft/2020-12/schema"));
     root.insert("title".into(), json!(title));
     Value::Object(root)
 }
@@ -94,9 +85,9 @@ fn object(groups: Groups) -> Map<String, Value> {
                 }
             }
             Some((table, key)) => {
-                let inner = properties.entry(table).or_insert_with(
-                    || json!({ "type": "object", "additionalProperties": false, "properties": {} }),
-                );
+                let inner = properties
+                    .entry(table)
+                    .or_insert_with(|| json!({ "type": "object", "additionalProperties": false, "properties": {} }));
                 inner["properties"][key] = of(param);
             }
         }
@@ -150,12 +141,8 @@ fn of(param: &Param) -> Value {
     schema["description"] = json!(format!("{}; {}", param.words, param.kind.words()));
     match (param.default, param.kind) {
         (Default::Fixed(text), Kind::Flag) => schema["default"] = json!(text == "true"),
-        (Default::Fixed(text), Kind::Count(..)) => {
-            schema["default"] = json!(text.parse::<i64>().ok())
-        }
-        (Default::Fixed(text), Kind::Share(..)) => {
-            schema["default"] = json!(text.parse::<f64>().ok())
-        }
+        (Default::Fixed(text), Kind::Count(..)) => schema["default"] = json!(text.parse::<i64>().ok()),
+        (Default::Fixed(text), Kind::Share(..)) => schema["default"] = json!(text.parse::<f64>().ok()),
         (Default::Fixed(text), _) => schema["default"] = json!(text),
         _ => {}
     }

@@ -2,39 +2,20 @@
 
 use super::table::Default::{Derived, Fixed, Required};
 use super::table::Kind::{
-    Angle, Choice, Colour, Count, Flag, Length, List, Named, Point, Points, Share, Stock, Symbol,
-    Symbols, Text, Values,
+    Angle, Choice, Colour, Count, Flag, Length, List, Named, Point, Points, Share, Stock, Symbol, Symbols, Text, Values,
 };
 use super::table::{Default, Groups, Kind, Param};
 
 const OWN: &str = "our own proposal";
 const PRACTICE: &str = "common practice";
 
-const fn param(
-    path: &'static str,
-    kind: Kind,
-    default: Default,
-    words: &'static str,
-    source: &'static str,
-) -> Param {
-    Param {
-        path,
-        kind,
-        default,
-        words,
-        source,
-    }
+const fn param(path: &'static str, kind: Kind, default: Default, words: &'static str, source: &'static str) -> Param {
+    Param { path, kind, default, words, source }
 }
 
 /// The whole dial.
 const DIAL: &[Param] = &[
-    param(
-        "name",
-        Text,
-        Required,
-        "name of the dial; it also names the job folder",
-        PRACTICE,
-    ),
+    param("name", Text, Required, "name of the dial; it also names the job folder", PRACTICE),
     param(
         "stock",
         Stock,
@@ -63,39 +44,15 @@ const DIAL: &[Param] = &[
         "how the cover is turned over for the pockets in its back: sideways like the page of a book, endways like a notepad",
         PRACTICE,
     ),
-    param(
-        "counter",
-        List(COUNTER),
-        Required,
-        "one table for each counter: one to six",
-        OWN,
-    ),
-    param(
-        "stocks",
-        Named(STOCK),
-        Derived("the stocks of the workshop"),
-        "stocks described in this file, by name",
-        OWN,
-    ),
+    param("counter", List(COUNTER), Required, "one table for each counter: one to six", OWN),
+    param("stocks", Named(STOCK), Derived("the stocks of the workshop"), "stocks described in this file, by name", OWN),
 ];
 
 const COVER: &[Param] = &[
-    param(
-        "cover.stock",
-        Stock,
-        Derived("`stock`"),
-        "stock of the cover",
-        PRACTICE,
-    ),
+    param("cover.stock", Stock, Derived("`stock`"), "stock of the cover", PRACTICE),
     param(
         "cover.outline",
-        Choice(&[
-            "rounded rectangle",
-            "circle",
-            "stadium",
-            "regular polygon",
-            "polygon",
-        ]),
+        Choice(&["rounded rectangle", "circle", "stadium", "regular polygon", "polygon"]),
         Derived("a circle for one wheel, else a rounded rectangle"),
         "form of the cover",
         OWN,
@@ -114,20 +71,8 @@ const COVER: &[Param] = &[
         "height of a rounded rectangle or stadium",
         OWN,
     ),
-    param(
-        "cover.corner",
-        Length(0.0, 200.0),
-        Fixed("6 mm"),
-        "radius of the cover's corners",
-        OWN,
-    ),
-    param(
-        "cover.sides",
-        Count(3, 24),
-        Fixed("6"),
-        "sides of a regular polygon",
-        OWN,
-    ),
+    param("cover.corner", Length(0.0, 200.0), Fixed("6 mm"), "radius of the cover's corners", OWN),
+    param("cover.sides", Count(3, 24), Fixed("6"), "sides of a regular polygon", OWN),
     param(
         "cover.points",
         Points,
@@ -135,13 +80,7 @@ const COVER: &[Param] = &[
         "corners of a free polygon, in order round it, from the cover's middle",
         OWN,
     ),
-    param(
-        "cover.edge",
-        Length(0.0, 50.0),
-        Fixed("1.5 mm"),
-        "from a wheel's rim to the cover's edge, at least",
-        OWN,
-    ),
+    param("cover.edge", Length(0.0, 50.0), Fixed("1.5 mm"), "from a wheel's rim to the cover's edge, at least", OWN),
     param(
         "cover.engrave_depth",
         Length(0.05, 3.0),
@@ -149,37 +88,13 @@ const COVER: &[Param] = &[
         "depth of the engraving on the cover's face",
         PRACTICE,
     ),
-    param(
-        "cover.art",
-        List(ART),
-        Derived("none"),
-        "more text and symbols on the cover's face",
-        OWN,
-    ),
+    param("cover.art", List(ART), Derived("none"), "more text and symbols on the cover's face", OWN),
 ];
 
 const WHEEL_OF_ALL: &[Param] = &[
-    param(
-        "wheel.stock",
-        Stock,
-        Derived("`stock`"),
-        "stock of all wheels",
-        PRACTICE,
-    ),
-    param(
-        "wheel.gap",
-        Length(0.0, 50.0),
-        Fixed("1.5 mm"),
-        "clear distance between two wheels",
-        OWN,
-    ),
-    param(
-        "wheel.same_size",
-        Flag,
-        Fixed("true"),
-        "all wheels as large as the largest, all windows alike",
-        OWN,
-    ),
+    param("wheel.stock", Stock, Derived("`stock`"), "stock of all wheels", PRACTICE),
+    param("wheel.gap", Length(0.0, 50.0), Fixed("1.5 mm"), "clear distance between two wheels", OWN),
+    param("wheel.same_size", Flag, Fixed("true"), "all wheels as large as the largest, all windows alike", OWN),
 ];
 
 const WHEEL: &[Param] = &[
@@ -211,13 +126,7 @@ const WHEEL: &[Param] = &[
         "how many scoops a scalloped rim has",
         OWN,
     ),
-    param(
-        "wheel.scallop_depth",
-        Length(0.1, 3.0),
-        Fixed("0.6 mm"),
-        "depth of the scoops",
-        OWN,
-    ),
+    param("wheel.scallop_depth", Length(0.1, 3.0), Fixed("0.6 mm"), "depth of the scoops", OWN),
 ];
 
 const MARK: &[Param] = &[
@@ -228,20 +137,8 @@ const MARK: &[Param] = &[
         "height of figures and capitals, or of a symbol",
         "MIL-STD-1472E 5.4.2.1.3.5: about 4.8 mm on a thumbwheel",
     ),
-    param(
-        "mark.margin",
-        Length(0.1, 20.0),
-        Fixed("0.8 mm"),
-        "from a mark to its window's edge, at least",
-        OWN,
-    ),
-    param(
-        "mark.clear",
-        Length(0.0, 20.0),
-        Fixed("0.5 mm"),
-        "from anything else to the window's edge, at least",
-        OWN,
-    ),
+    param("mark.margin", Length(0.1, 20.0), Fixed("0.8 mm"), "from a mark to its window's edge, at least", OWN),
+    param("mark.clear", Length(0.0, 20.0), Fixed("0.5 mm"), "from anything else to the window's edge, at least", OWN),
     param(
         "mark.weight",
         Choice(&["regular", "medium", "semi-bold", "bold"]),
@@ -256,13 +153,7 @@ const MARK: &[Param] = &[
         "what tells 6 from 9 and their kin: a bar or dot on every one, or a bar only where the font does not tell them apart",
         PRACTICE,
     ),
-    param(
-        "mark.depth",
-        Length(0.05, 3.0),
-        Fixed("0.3 mm"),
-        "depth of the engraving on the wheel",
-        PRACTICE,
-    ),
+    param("mark.depth", Length(0.05, 3.0), Fixed("0.3 mm"), "depth of the engraving on the wheel", PRACTICE),
 ];
 
 const WINDOW: &[Param] = &[
@@ -315,13 +206,7 @@ const WINDOW: &[Param] = &[
         "height of the window; from arc to arc for a ring sector",
         OWN,
     ),
-    param(
-        "window.corner",
-        Length(0.0, 50.0),
-        Derived("`mark.margin`"),
-        "radius of the window's corners",
-        OWN,
-    ),
+    param("window.corner", Length(0.0, 50.0), Derived("`mark.margin`"), "radius of the window's corners", OWN),
 ];
 
 const NOTCH: &[Param] = &[
@@ -346,13 +231,7 @@ const NOTCH: &[Param] = &[
         "depth of the notch from the cover's edge",
         OWN,
     ),
-    param(
-        "notch.bares",
-        Length(1.0, 100.0),
-        Fixed("12 mm"),
-        "length of rim that the notch bares, at least",
-        PRACTICE,
-    ),
+    param("notch.bares", Length(1.0, 100.0), Fixed("12 mm"), "length of rim that the notch bares, at least", PRACTICE),
     param(
         "notch.corner",
         Length(0.0, 10.0),
@@ -360,37 +239,13 @@ const NOTCH: &[Param] = &[
         "radius of the corners where the notch meets the cover's edge",
         PRACTICE,
     ),
-    param(
-        "notch.signs",
-        Flag,
-        Fixed("false"),
-        "engrave a small + and - beside the notch",
-        PRACTICE,
-    ),
+    param("notch.signs", Flag, Fixed("false"), "engrave a small + and - beside the notch", PRACTICE),
 ];
 
 const MAGNET: &[Param] = &[
-    param(
-        "magnet.diameter",
-        Length(1.0, 20.0),
-        Fixed("6 mm"),
-        "diameter of the magnets",
-        PRACTICE,
-    ),
-    param(
-        "magnet.thickness",
-        Length(0.5, 10.0),
-        Fixed("1.5 mm"),
-        "thickness of the magnets",
-        PRACTICE,
-    ),
-    param(
-        "magnet.fit",
-        Length(0.0, 1.0),
-        Fixed("0.15 mm"),
-        "pocket diameter less magnet diameter",
-        PRACTICE,
-    ),
+    param("magnet.diameter", Length(1.0, 20.0), Fixed("6 mm"), "diameter of the magnets", PRACTICE),
+    param("magnet.thickness", Length(0.5, 10.0), Fixed("1.5 mm"), "thickness of the magnets", PRACTICE),
+    param("magnet.fit", Length(0.0, 1.0), Fixed("0.15 mm"), "pocket diameter less magnet diameter", PRACTICE),
     param(
         "magnet.cover_pocket",
         Length(0.2, 20.0),
@@ -409,34 +264,10 @@ const MAGNET: &[Param] = &[
 
 const COUNTER_OWN: &[Param] = &[
     param("name", Text, Required, "what it counts", PRACTICE),
-    param(
-        "values",
-        Values,
-        Derived("`symbols` must be given then"),
-        "its marks in counting order: 2 to 100",
-        OWN,
-    ),
-    param(
-        "symbols",
-        Symbols,
-        Derived("`values` must be given then"),
-        "its marks, as built-in symbols",
-        OWN,
-    ),
-    param(
-        "label",
-        Text,
-        Derived("the counter's name"),
-        "text beside the window; \"\" for none",
-        OWN,
-    ),
-    param(
-        "symbol",
-        Symbol,
-        Derived("none"),
-        "symbol beside the window",
-        OWN,
-    ),
+    param("values", Values, Derived("`symbols` must be given then"), "its marks in counting order: 2 to 100", OWN),
+    param("symbols", Symbols, Derived("`values` must be given then"), "its marks, as built-in symbols", OWN),
+    param("label", Text, Derived("the counter's name"), "text beside the window; \"\" for none", OWN),
+    param("symbol", Symbol, Derived("none"), "symbol beside the window", OWN),
     param(
         "label_height",
         Length(1.0, 40.0),
@@ -446,12 +277,7 @@ const COUNTER_OWN: &[Param] = &[
     ),
     param(
         "running",
-        Choice(&[
-            "alike",
-            "alike reversed",
-            "numbers clockwise",
-            "turn clockwise",
-        ]),
+        Choice(&["alike", "alike reversed", "numbers clockwise", "turn clockwise"]),
         Fixed("alike"),
         "alike: in every window the next higher mark comes in from above, or from the right; numbers clockwise: they grow clockwise round the wheel, which turns anticlockwise to count up; turn clockwise: the wheel turns clockwise to count up",
         "MIL-STD-1472E 5.2.3.3.1: straight scales grow upwards and to the right, circular ones clockwise",
@@ -466,51 +292,15 @@ const COUNTER_OWN: &[Param] = &[
 ];
 
 const ART_OWN: &[Param] = &[
-    param(
-        "text",
-        Text,
-        Derived("`symbol` must be given then"),
-        "text to engrave",
-        OWN,
-    ),
-    param(
-        "symbol",
-        Symbol,
-        Derived("`text` must be given then"),
-        "symbol to engrave",
-        OWN,
-    ),
-    param(
-        "at",
-        Point,
-        Required,
-        "its middle, from the cover's middle",
-        OWN,
-    ),
-    param(
-        "height",
-        Length(1.0, 100.0),
-        Fixed("4 mm"),
-        "height of its capitals, or of the symbol",
-        OWN,
-    ),
-    param(
-        "angle",
-        Angle,
-        Fixed("0 deg"),
-        "turned anticlockwise by this",
-        OWN,
-    ),
+    param("text", Text, Derived("`symbol` must be given then"), "text to engrave", OWN),
+    param("symbol", Symbol, Derived("`text` must be given then"), "symbol to engrave", OWN),
+    param("at", Point, Required, "its middle, from the cover's middle", OWN),
+    param("height", Length(1.0, 100.0), Fixed("4 mm"), "height of its capitals, or of the symbol", OWN),
+    param("angle", Angle, Fixed("0 deg"), "turned anticlockwise by this", OWN),
 ];
 
 const STOCK_OWN: &[Param] = &[
-    param(
-        "layers",
-        List(LAYER),
-        Required,
-        "its layers from the face to the back",
-        OWN,
-    ),
+    param("layers", List(LAYER), Required, "its layers from the face to the back", OWN),
     param(
         "kerf",
         Length(0.0, 2.0),
@@ -525,20 +315,8 @@ const STOCK_OWN: &[Param] = &[
         "width removed along x, on a machine whose kerf differs between the axes",
         PRACTICE,
     ),
-    param(
-        "kerf_y",
-        Length(0.0, 2.0),
-        Derived("`kerf`"),
-        "width removed along y",
-        PRACTICE,
-    ),
-    param(
-        "source",
-        Text,
-        Derived("“as written in the file”"),
-        "where its figures come from",
-        OWN,
-    ),
+    param("kerf_y", Length(0.0, 2.0), Derived("`kerf`"), "width removed along y", PRACTICE),
+    param("source", Text, Derived("“as written in the file”"), "where its figures come from", OWN),
 ];
 
 const LAYER_OWN: &[Param] = &[
@@ -549,13 +327,7 @@ const LAYER_OWN: &[Param] = &[
         "a material that the house knows; unknown ones are read, but never cut",
         "safety lists of laser workshops",
     ),
-    param(
-        "thickness",
-        Length(0.01, 50.0),
-        Required,
-        "true thickness, measured",
-        PRACTICE,
-    ),
+    param("thickness", Length(0.01, 50.0), Required, "true thickness, measured", PRACTICE),
     param(
         "thinner",
         Length(0.0, 10.0),
@@ -573,27 +345,9 @@ const LAYER_OWN: &[Param] = &[
 ];
 
 const MACHINE: &[Param] = &[
-    param(
-        "machine.name",
-        Text,
-        Derived("the starter machine's"),
-        "what the machine is called",
-        PRACTICE,
-    ),
-    param(
-        "machine.bed_width",
-        Length(50.0, 5000.0),
-        Derived("400 mm"),
-        "usable width of the bed",
-        PRACTICE,
-    ),
-    param(
-        "machine.bed_height",
-        Length(50.0, 5000.0),
-        Derived("300 mm"),
-        "usable height of the bed",
-        PRACTICE,
-    ),
+    param("machine.name", Text, Derived("the starter machine's"), "what the machine is called", PRACTICE),
+    param("machine.bed_width", Length(50.0, 5000.0), Derived("400 mm"), "usable width of the bed", PRACTICE),
+    param("machine.bed_height", Length(50.0, 5000.0), Derived("300 mm"), "usable height of the bed", PRACTICE),
     param(
         "machine.engrave",
         Colour,
@@ -633,16 +387,7 @@ const WORKSHOP_STOCKS: &[Param] = &[param(
 )];
 
 /// All parameters of a dial file.
-pub const DIAL_FILE: Groups = &[
-    DIAL,
-    COVER,
-    WHEEL_OF_ALL,
-    WHEEL,
-    MARK,
-    WINDOW,
-    NOTCH,
-    MAGNET,
-];
+pub const DIAL_FILE: Groups = &[DIAL, COVER, WHEEL_OF_ALL, WHEEL, MARK, WINDOW, NOTCH, MAGNET];
 /// Those of one counter: its own, and those that override the dial's.
 pub const COUNTER: Groups = &[COUNTER_OWN, WHEEL, MARK, WINDOW, NOTCH];
 /// Those that a counter may override.

@@ -45,37 +45,18 @@ type Span = Range<usize>;
 /// Reads a file.
 pub(crate) fn read(text: &str, groups: Groups) -> Reading {
     let (table, errors) = DeTable::parse_recoverable(text);
-    let mut reading = Reading {
-        broken: !errors.is_empty(),
-        ..Reading::default()
-    };
+    let mut reading = Reading { broken: !errors.is_empty(), ..Reading::default() };
     let slips = syntax::mistakes(&errors, text);
     reading.table(table.get_ref(), table.span(), "", "", groups);
-    reading
-        .mistakes
-        .retain(|mistake| !syntax::follows(mistake, &slips, text));
+    reading.mistakes.retain(|mistake| !syntax::follows(mistake, &slips, text));
     reading.mistakes.extend(slips);
     reading
 }
 
 impl Reading {
-    fn mistake(
-        &mut self,
-        span: Span,
-        what: impl Into<String>,
-        words: impl Into<String>,
-        help: impl Into<String>,
-    ) {
-        let at = Some(Label {
-            span,
-            words: words.into(),
-        });
-        self.mistakes.push(Mistake {
-            what: what.into(),
-            at,
-            also: Vec::new(),
-            help: help.into(),
-        });
+    fn mistake(&mut self, span: Span, what: impl Into<String>, words: impl Into<String>, help: impl Into<String>) {
+        let at = Some(Label { span, words: words.into() });
+        self.mistakes.push(Mistake { what: what.into(), at, also: Vec::new(), help: help.into() });
     }
 
     /// Reads one table. `base` is the full path of the table that the groups belong to, `inner` the path within it.
@@ -93,9 +74,7 @@ impl Reading {
                         self.table(table, value.span(), base, &format!("{path}."), groups);
                     }
                     other => {
-                        let help = format!(
-                            "write `[{path}]` and its keys below it, or `{name} = {{ ... }}`"
-                        );
+                        let help = format!("write `[{path}]` and its keys below it, or `{name} = {{ ... }}`");
                         self.mistake(
                             value.span(),
                             format!("{} is a table", told(&full)),
@@ -119,10 +98,7 @@ impl Reading {
             .collect();
         for param in missing {
             let full = format!("{base}{}", param.path);
-            let at = (!base.is_empty()).then_some(Label {
-                span: span.clone(),
-                words: "in this table".into(),
-            });
+            let at = (!base.is_empty()).then_some(Label { span: span.clone(), words: "in this table".into() });
             let help = match param.kind {
                 // The lists of a whole file have their own heads.
                 Kind::List(_) if base.is_empty() => {
@@ -139,13 +115,7 @@ impl Reading {
         }
     }
 
-    fn unknown(
-        &mut self,
-        key: &Spanned<toml::de::DeString>,
-        path: &str,
-        inner: &str,
-        groups: Groups,
-    ) {
+    fn unknown(&mut self, key: &Spanned<toml::de::DeString>, path: &str, inner: &str, groups: Groups) {
         let name = key.get_ref().as_ref();
         // The keys that may stand here: those of this very table, and the tables in it.
         let mut known: Vec<&str> = all(groups)
@@ -153,9 +123,7 @@ impl Reading {
             .map(|rest| rest.split('.').next().unwrap_or(rest))
             .collect();
         known.dedup();
-        let elsewhere = all(groups)
-            .find(|param| param.key() == name)
-            .map(|param| param.path);
+        let elsewhere = all(groups).find(|param| param.key() == name).map(|param| param.path);
         let meant = if let Some(near) = nearest(name, known.iter().copied()) {
             format!("did you mean `{near}`? ")
         } else if let Some(path) = elsewhere {
@@ -164,24 +132,14 @@ impl Reading {
             String::new()
         };
         let help = format!("{meant}known here: {}", known.join(", "));
-        self.mistake(
-            key.span(),
-            format!("`{path}` is not known here"),
-            "this key",
-            help,
-        );
+        self.mistake(key.span(), format!("`{path}` is not known here"), "this key", help);
     }
 
     fn param(&mut self, param: &'static Param, full: &str, value: &Spanned<DeValue>) {
         self.spans.put(full, value.span());
         let read = match (param.kind, value.get_ref()) {
-            (Kind::List(_), DeValue::Array(list))
-                if list.is_empty() && param.default == Default::Required =>
-            {
-                Err(vec![wrong(
-                    "an empty list",
-                    format!("at least one is needed: {}", param.words),
-                )])
+            (Kind::List(_), DeValue::Array(list)) if list.is_empty() && param.default == Default::Required => {
+                Err(vec![wrong("an empty list", format!("at least one is needed: {}", param.words))])
             }
             (Kind::List(groups), DeValue::Array(list)) => {
                 for (i, one) in list.iter().enumerate() {
@@ -228,19 +186,10 @@ impl Reading {
                 self.values.insert(full.to_owned(), value);
             }
             Err(wrongs) => {
-                for Wrong {
-                    words,
-                    help,
-                    at,
-                    also,
-                } in wrongs
-                {
+                for Wrong { words, help, at, also } in wrongs {
                     self.mistakes.push(Mistake {
                         what: format!("{} is {}", told(full), param.kind.words()),
-                        at: Some(Label {
-                            span: at.unwrap_or_else(|| value.span()),
-                            words,
-                        }),
+                        at: Some(Label { span: at.unwrap_or_else(|| value.span()), words }),
                         also: also.into_iter().collect(),
                         help,
                     });
@@ -269,9 +218,6 @@ mod tests {
     #[test]
     fn makers_count_from_one() {
         assert_eq!(told("mark.height"), "`mark.height`");
-        assert_eq!(
-            told("counter[0].window.angle"),
-            "`window.angle` of `counter` 1"
-        );
+        assert_eq!(told("counter[0].window.angle"), "`window.angle` of `counter` 1");
     }
 }

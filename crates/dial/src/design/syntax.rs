@@ -18,29 +18,16 @@ pub(super) fn mistakes(errors: &[Error], text: &str) -> Vec<Mistake> {
 
 fn mistake(error: &Error, text: &str) -> Mistake {
     let mut span = clamp(error.span().unwrap_or(0..0), text);
-    if NOT_A_NUMBER
-        .iter()
-        .any(|start| error.message().starts_with(start))
-    {
+    if NOT_A_NUMBER.iter().any(|start| error.message().starts_with(start)) {
         span = plain_value(&span, text).unwrap_or(span);
     }
     let there = text.get(span.clone()).unwrap_or_default().trim();
     let (words, help) = plainly(error.message(), there);
-    Mistake {
-        what: "this is not TOML".into(),
-        at: Some(Label { span, words }),
-        also: Vec::new(),
-        help,
-    }
+    Mistake { what: "this is not TOML".into(), at: Some(Label { span, words }), also: Vec::new(), help }
 }
 
 /// What the TOML reader says of a range or a length that begins like a number.
-const NOT_A_NUMBER: [&str; 4] = [
-    "invalid fraction",
-    "invalid float",
-    "invalid integer",
-    "invalid decimal",
-];
+const NOT_A_NUMBER: [&str; 4] = ["invalid fraction", "invalid float", "invalid integer", "invalid decimal"];
 
 /// The whole value on whose line a span lies, if it is neither list nor table.
 fn plain_value(span: &Range<usize>, text: &str) -> Option<Range<usize>> {
@@ -60,20 +47,12 @@ fn plainly(message: &str, there: &str) -> (String, String) {
     let lower = there.to_lowercase();
     let says = |start: &str| message.starts_with(start);
     if says("invalid boolean") && ["true", "false"].contains(&lower.as_str()) {
-        return (
-            "true and false are written small".into(),
-            format!("write {lower}"),
-        );
+        return ("true and false are written small".into(), format!("write {lower}"));
     }
-    let unquoted = ["string values must be quoted", "invalid boolean"]
-        .iter()
-        .chain(&NOT_A_NUMBER)
-        .any(|start| says(start));
+    let unquoted =
+        ["string values must be quoted", "invalid boolean"].iter().chain(&NOT_A_NUMBER).any(|start| says(start));
     if !there.is_empty() && unquoted {
-        return (
-            "text, lengths and ranges stand in double quotes".into(),
-            format!("write \"{there}\""),
-        );
+        return ("text, lengths and ranges stand in double quotes".into(), format!("write \"{there}\""));
     }
     let words = if says("invalid basic string") || says("invalid literal string") {
         "the closing quote is missing"
@@ -88,10 +67,7 @@ fn plainly(message: &str, there: &str) -> (String, String) {
     } else {
         message
     };
-    (
-        words.to_owned(),
-        "a line reads `key = value`, or `[table]`; text and lengths stand in double quotes".into(),
-    )
+    (words.to_owned(), "a line reads `key = value`, or `[table]`; text and lengths stand in double quotes".into())
 }
 
 /// A span that lies in the text, on the borders of characters.
@@ -119,8 +95,6 @@ pub(super) fn follows(mistake: &Mistake, broken: &[Mistake], text: &str) -> bool
 /// The whole lines on which a span lies.
 fn line_of(span: &Range<usize>, text: &str) -> Range<usize> {
     let start = text[..span.start].rfind('\n').map_or(0, |at| at + 1);
-    let end = text[span.end..]
-        .find('\n')
-        .map_or(text.len(), |at| span.end + at);
+    let end = text[span.end..].find('\n').map_or(text.len(), |at| span.end + at);
     start..end.max(start + 1)
 }

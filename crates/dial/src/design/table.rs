@@ -100,14 +100,9 @@ impl Kind {
                 let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
                 format!("one of {}", words.join(", "))
             }
-            Kind::Point => {
-                "a place from the cover's middle, as [\"10 mm\", \"-4 mm\"]: to the right and up"
-                    .into()
-            }
+            Kind::Point => "a place from the cover's middle, as [\"10 mm\", \"-4 mm\"]: to the right and up".into(),
             Kind::Points => "a list of places from the cover's middle".into(),
-            Kind::Values => {
-                "a range, as \"0..24\" or \"-5..20 by 5\", or a list of words and numbers".into()
-            }
+            Kind::Values => "a range, as \"0..24\" or \"-5..20 by 5\", or a list of words and numbers".into(),
             Kind::Symbols => "a list of built-in symbols".into(),
             Kind::Symbol => "a built-in symbol".into(),
             Kind::Stock => "the name of a stock".into(),
@@ -120,16 +115,12 @@ impl Kind {
 
 /// A fixed default length, in mm.
 pub(crate) fn default_length(groups: Groups, path: &str) -> f64 {
-    fixed(groups, path)
-        .and_then(|text| parse_length(text).ok())
-        .unwrap_or_default()
+    fixed(groups, path).and_then(|text| parse_length(text).ok()).unwrap_or_default()
 }
 
 /// A fixed default angle, in radians.
 pub(crate) fn default_angle(groups: Groups, path: &str) -> f64 {
-    fixed(groups, path)
-        .and_then(|text| parse_angle(text).ok())
-        .unwrap_or_default()
+    fixed(groups, path).and_then(|text| parse_angle(text).ok()).unwrap_or_default()
 }
 
 /// A fixed default as it is written.

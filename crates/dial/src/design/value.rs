@@ -30,9 +30,7 @@ pub(super) fn value(param: &Param, value: &DeValue) -> Result<Value, Vec<Wrong>>
             Ok(Value::Points(points))
         }
         (Kind::Values, DeValue::Array(list)) => marks(list, mark),
-        (Kind::Symbols, DeValue::Array(list)) => {
-            marks(list, |one| symbol(&text(param, one)?).map(Motif::Symbol))
-        }
+        (Kind::Symbols, DeValue::Array(list)) => marks(list, |one| symbol(&text(param, one)?).map(Motif::Symbol)),
         (Kind::Values, DeValue::String(text)) => {
             let motifs = counting::range(text).map_err(|(what, help)| vec![wrong(what, help)])?;
             enough(motifs, &[])
@@ -50,20 +48,12 @@ fn single(param: &Param, value: &DeValue) -> Result<Value, Wrong> {
         Kind::Share(low, high) => number(value)
             .filter(|share| (low..=high).contains(share))
             .map(Value::Number)
-            .ok_or_else(|| {
-                wrong(
-                    "out of range, or not a number",
-                    format!("write a number from {low} to {high}"),
-                )
-            }),
+            .ok_or_else(|| wrong("out of range, or not a number", format!("write a number from {low} to {high}"))),
         Kind::Count(low, high) => number(value)
             .filter(|count| count.fract() == 0.0 && (low as f64..=high as f64).contains(count))
             .map(Value::Number)
             .ok_or_else(|| {
-                wrong(
-                    "out of range, or not a whole number",
-                    format!("write a whole number from {low} to {high}"),
-                )
+                wrong("out of range, or not a whole number", format!("write a whole number from {low} to {high}"))
             }),
         Kind::Flag => match value {
             DeValue::Boolean(flag) => Ok(Value::Flag(*flag)),
@@ -73,18 +63,10 @@ fn single(param: &Param, value: &DeValue) -> Result<Value, Wrong> {
         Kind::Colour => colour(&text(param, value)?),
         Kind::Point => point(value).map(Value::Point),
         Kind::Symbol => symbol(&text(param, value)?).map(Value::Symbol),
-        Kind::Values => {
-            this_is("write a range as \"0..24\", or a list as [\"calm\", \"gale\"]".into())
-        }
+        Kind::Values => this_is("write a range as \"0..24\", or a list as [\"calm\", \"gale\"]".into()),
         Kind::Points | Kind::Symbols => this_is(format!("write as {}", example(param))),
-        Kind::List(_) => this_is(format!(
-            "write `[[{}]]` and its keys below it, once for each",
-            param.path
-        )),
-        Kind::Named(_) => this_is(format!(
-            "write `[{}.\"a name\"]` and its keys below it",
-            param.path
-        )),
+        Kind::List(_) => this_is(format!("write `[[{}]]` and its keys below it, once for each", param.path)),
+        Kind::Named(_) => this_is(format!("write `[{}.\"a name\"]` and its keys below it", param.path)),
     }
 }
 
@@ -101,12 +83,7 @@ pub(super) struct Wrong {
 }
 
 pub(super) fn wrong(words: impl Into<String>, help: impl Into<String>) -> Wrong {
-    Wrong {
-        words: words.into(),
-        help: help.into(),
-        at: None,
-        also: None,
-    }
+    Wrong { words: words.into(), help: help.into(), at: None, also: None }
 }
 
 impl From<Unreadable> for Wrong {
@@ -117,18 +94,12 @@ impl From<Unreadable> for Wrong {
 
 impl Wrong {
     fn at(self, span: Span) -> Wrong {
-        Wrong {
-            at: self.at.or(Some(span)),
-            ..self
-        }
+        Wrong { at: self.at.or(Some(span)), ..self }
     }
 }
 
 /// Reads each item of a list, or tells of all that cannot be read.
-fn each<T>(
-    list: &DeArray,
-    read: impl Fn(&DeValue) -> Result<T, Wrong>,
-) -> Result<Vec<T>, Vec<Wrong>> {
+fn each<T>(list: &DeArray, read: impl Fn(&DeValue) -> Result<T, Wrong>) -> Result<Vec<T>, Vec<Wrong>> {
     let mut wrongs = Vec::new();
     let mut items = Vec::new();
     for one in list {
@@ -137,11 +108,7 @@ fn each<T>(
             Err(wrong) => wrongs.push(wrong.at(one.span())),
         }
     }
-    if wrongs.is_empty() {
-        Ok(items)
-    } else {
-        Err(wrongs)
-    }
+    if wrongs.is_empty() { Ok(items) } else { Err(wrongs) }
 }
 
 fn text(param: &Param, value: &DeValue) -> Result<String, Wrong> {
@@ -153,10 +120,7 @@ fn text(param: &Param, value: &DeValue) -> Result<String, Wrong> {
                 Kind::Symbols => "\"flame\"".to_owned(),
                 _ => example(param),
             };
-            Err(wrong(
-                format!("this is {}", kind_of(other)),
-                format!("write it in double quotes, as {example}"),
-            ))
+            Err(wrong(format!("this is {}", kind_of(other)), format!("write it in double quotes, as {example}")))
         }
     }
 }
@@ -185,10 +149,9 @@ fn length(value: &DeValue) -> Result<f64, Wrong> {
     match value {
         DeValue::String(text) => Ok(parse_length(text)?),
         other => match number(other) {
-            Some(figure) => Err(wrong(
-                "a length needs its unit",
-                format!("write \"{figure} mm\" or \"{figure} in\", in quotes"),
-            )),
+            Some(figure) => {
+                Err(wrong("a length needs its unit", format!("write \"{figure} mm\" or \"{figure} in\", in quotes")))
+            }
             None => Err(wrong(
                 format!("this is {}", kind_of(other)),
                 "write a length in quotes, as \"3.2 mm\" or \"1/8 in\"",
@@ -204,16 +167,9 @@ fn length_within(value: &DeValue, low: f64, high: f64) -> Result<f64, Wrong> {
         return Ok(mm);
     }
     let written = value.as_str().unwrap_or_default().trim();
-    let units = if written.ends_with("mm") || written.ends_with("cm") {
-        Units::Millimetres
-    } else {
-        Units::Inches
-    };
+    let units = if written.ends_with("mm") || written.ends_with("cm") { Units::Millimetres } else { Units::Inches };
     let side = if mm < low { "too small" } else { "too large" };
-    Err(wrong(
-        format!("{} is {side}", show(mm, units)),
-        format!("write {} to {}", show(low, units), show(high, units)),
-    ))
+    Err(wrong(format!("{} is {side}", show(mm, units)), format!("write {} to {}", show(low, units), show(high, units))))
 }
 
 fn point(value: &DeValue) -> Result<Point, Wrong> {
@@ -221,15 +177,10 @@ fn point(value: &DeValue) -> Result<Point, Wrong> {
     match value {
         DeValue::Array(list) => match &list[..] {
             [x, y] => {
-                let side = |one: &Spanned<DeValue>| {
-                    length(one.get_ref()).map_err(|wrong| wrong.at(one.span()))
-                };
+                let side = |one: &Spanned<DeValue>| length(one.get_ref()).map_err(|wrong| wrong.at(one.span()));
                 Ok(Point::new(side(x)?, side(y)?))
             }
-            other => Err(wrong(
-                format!("a place has two lengths, this has {}", other.len()),
-                help,
-            )),
+            other => Err(wrong(format!("a place has two lengths, this has {}", other.len()), help)),
         },
         other => Err(wrong(format!("this is {}", kind_of(other)), help)),
     }
@@ -238,12 +189,7 @@ fn point(value: &DeValue) -> Result<Point, Wrong> {
 fn number(value: &DeValue) -> Option<f64> {
     match value {
         DeValue::Integer(_) => whole(value).map(|n| n as f64),
-        DeValue::Float(float) => float
-            .as_str()
-            .replace('_', "")
-            .parse()
-            .ok()
-            .filter(|n: &f64| n.is_finite()),
+        DeValue::Float(float) => float.as_str().replace('_', "").parse().ok().filter(|n: &f64| n.is_finite()),
         _ => None,
     }
 }
@@ -251,9 +197,7 @@ fn number(value: &DeValue) -> Option<f64> {
 /// A whole number, however it is written: 24, 2_400, 0x18.
 fn whole(value: &DeValue) -> Option<i64> {
     match value {
-        DeValue::Integer(integer) => {
-            i64::from_str_radix(&integer.as_str().replace('_', ""), integer.radix()).ok()
-        }
+        DeValue::Integer(integer) => i64::from_str_radix(&integer.as_str().replace('_', ""), integer.radix()).ok(),
         _ => None,
     }
 }
@@ -261,9 +205,7 @@ fn whole(value: &DeValue) -> Option<i64> {
 /// One mark of a list: a word, or a whole number.
 fn mark(value: &DeValue) -> Result<Motif, Wrong> {
     match value {
-        DeValue::String(text) if text.trim().is_empty() => {
-            Err(wrong("an empty mark", "write a word or a number"))
-        }
+        DeValue::String(text) if text.trim().is_empty() => Err(wrong("an empty mark", "write a word or a number")),
         DeValue::String(text) => Ok(counting::word(text.trim())),
         other => whole(other).map(counting::integer).ok_or_else(|| {
             wrong(
@@ -274,10 +216,7 @@ fn mark(value: &DeValue) -> Result<Motif, Wrong> {
     }
 }
 
-fn marks(
-    list: &DeArray,
-    read: impl Fn(&DeValue) -> Result<Motif, Wrong>,
-) -> Result<Value, Vec<Wrong>> {
+fn marks(list: &DeArray, read: impl Fn(&DeValue) -> Result<Motif, Wrong>) -> Result<Value, Vec<Wrong>> {
     let spans: Vec<Span> = list.iter().map(Spanned::span).collect();
     enough(each(list, read)?, &spans)
 }
@@ -285,11 +224,7 @@ fn marks(
 /// Two to a hundred marks, none twice. The spans of a list's items, if it is one.
 fn enough(motifs: Vec<Motif>, spans: &[Span]) -> Result<Value, Vec<Wrong>> {
     if !(counting::FEWEST..=counting::MOST).contains(&motifs.len()) {
-        let help = format!(
-            "a wheel takes {} to {} marks",
-            counting::FEWEST,
-            counting::MOST
-        );
+        let help = format!("a wheel takes {} to {} marks", counting::FEWEST, counting::MOST);
         let count = match motifs.len() {
             1 => "1 mark".to_owned(),
             n => format!("{n} marks"),
@@ -301,36 +236,24 @@ fn enough(motifs: Vec<Motif>, spans: &[Span]) -> Result<Value, Vec<Wrong>> {
         .enumerate()
         .filter_map(|(j, later)| {
             let first = motifs[..j].iter().position(|one| one == later)?;
-            let twice = wrong(
-                format!("“{}” stands here again", later.words()),
-                "every stop shows another mark",
-            );
+            let twice = wrong(format!("“{}” stands here again", later.words()), "every stop shows another mark");
             Some(match (spans.get(first), spans.get(j)) {
                 (Some(first), Some(again)) => Wrong {
-                    also: Some(Label {
-                        span: first.clone(),
-                        words: "and here already".into(),
-                    }),
+                    also: Some(Label { span: first.clone(), words: "and here already".into() }),
                     ..twice.at(again.clone())
                 },
                 _ => twice,
             })
         })
         .collect();
-    if again.is_empty() {
-        Ok(Value::Motifs(motifs))
-    } else {
-        Err(again)
-    }
+    if again.is_empty() { Ok(Value::Motifs(motifs)) } else { Err(again) }
 }
 
 fn symbol(name: &str) -> Result<Symbol, Wrong> {
     Symbol::named(name).ok_or_else(|| {
         let names: Vec<&str> = Symbol::all().map(|symbol| symbol.name()).collect();
-        let help = nearest(name, names.iter().copied()).map_or_else(
-            || format!("known: {}", names.join(", ")),
-            |near| format!("did you mean \"{near}\"?"),
-        );
+        let help = nearest(name, names.iter().copied())
+            .map_or_else(|| format!("known: {}", names.join(", ")), |near| format!("did you mean \"{near}\"?"));
         wrong(format!("there is no symbol “{name}”"), help)
     })
 }
@@ -361,9 +284,7 @@ pub(super) fn example(param: &Param) -> String {
             Kind::Flag => "true".into(),
             Kind::Choice(words) => format!("\"{}\"", words[0]),
             Kind::Point => "[\"10 mm\", \"-4 mm\"]".into(),
-            Kind::Points => {
-                "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into()
-            }
+            Kind::Points => "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into(),
             Kind::Values => "\"0..24\"".into(),
             Kind::Symbols => "[\"flame\", \"drop\"]".into(),
             Kind::Symbol => "\"flame\"".into(),

@@ -18,24 +18,12 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             }
         };
         let near = edges.nearest(&plate);
-        let distance = if bench.dial.cover.plate.contains(middle) {
-            near.distance
-        } else {
-            0.0
-        };
+        let distance = if bench.dial.cover.plate.contains(middle) { near.distance } else { 0.0 };
         look("the cover's edge or a notch".into(), distance, near.on_self);
         for wheel in &bench.dial.wheels {
             let near = edges.nearest(&Edges::of_curve(&wheel.window.edge));
-            let distance = if wheel.window.edge.contains(middle) {
-                0.0
-            } else {
-                near.distance
-            };
-            look(
-                format!("the window of {}", wheel.name),
-                distance,
-                near.on_self,
-            );
+            let distance = if wheel.window.edge.contains(middle) { 0.0 } else { near.distance };
+            look(format!("the window of {}", wheel.name), distance, near.on_self);
         }
     }
     findings
@@ -44,16 +32,8 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
 fn finding(bench: &Bench, art: &str, other: &str, distance: f64, at: outline::Point) -> Finding {
     Finding {
         rule: "room for art",
-        severity: if distance <= 0.0 {
-            Severity::Refuse
-        } else {
-            Severity::Mend
-        },
-        what: format!(
-            "“{art}” on the cover is {} from {other}, {} needed",
-            bench.show(distance),
-            bench.show(CLEAR)
-        ),
+        severity: if distance <= 0.0 { Severity::Refuse } else { Severity::Mend },
+        what: format!("“{art}” on the cover is {} from {other}, {} needed", bench.show(distance), bench.show(CLEAR)),
         measured: Some(Quantity::Length(distance)),
         limit: Some(Quantity::Length(CLEAR)),
         part: Part::Cover,

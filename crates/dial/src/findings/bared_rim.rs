@@ -20,16 +20,8 @@ fn rim_within(wheel: &Wheel, opening: &outline::Curve) -> f64 {
     let bared = Shape::from(wheel.rim.clone()).common(&Shape::from(opening.clone()));
     // What bounds the common area is partly rim, partly the opening's edge; the rim's pieces lie off that edge.
     let edge = Edges::of_curve(opening);
-    let pieces = bared
-        .loops()
-        .iter()
-        .flat_map(|one| one.segments())
-        .collect::<Vec<Segment>>();
-    pieces
-        .iter()
-        .filter(|piece| edge.distance_to(piece.point_at(0.5)) > 1e-6)
-        .map(Segment::length)
-        .sum()
+    let pieces = bared.loops().iter().flat_map(|one| one.segments()).collect::<Vec<Segment>>();
+    pieces.iter().filter(|piece| edge.distance_to(piece.point_at(0.5)) > 1e-6).map(Segment::length).sum()
 }
 
 fn bares_enough(bench: &Bench, i: usize, wheel: &Wheel) -> Option<Finding> {
@@ -40,11 +32,7 @@ fn bares_enough(bench: &Bench, i: usize, wheel: &Wheel) -> Option<Finding> {
     let none = bared <= 0.0;
     Some(Finding {
         rule: "bared rim",
-        severity: if none {
-            Severity::Refuse
-        } else {
-            Severity::Mend
-        },
+        severity: if none { Severity::Refuse } else { Severity::Mend },
         what: format!(
             "{}: the notch bares {} of rim, {} asked",
             wheel.name,
@@ -89,23 +77,13 @@ fn stays_under(bench: &Bench, i: usize, wheel: &Wheel, outline: &Edges) -> Optio
         place: Some(far),
         source: "a dial that sticks out catches and is turned by accident (common practice)",
         mend: "make the cover larger, the wheel smaller, or move the wheel inwards".into(),
-        keys: vec![
-            format!("counter[{i}].at"),
-            "cover.width".into(),
-            "cover.height".into(),
-            "wheel.radius".into(),
-        ],
+        keys: vec![format!("counter[{i}].at"), "cover.width".into(), "cover.height".into(), "wheel.radius".into()],
     })
 }
 
 /// No other wheel's notch bares this one.
 fn other_notches(bench: &Bench, i: usize, wheel: &Wheel) -> Vec<Finding> {
-    let others = bench
-        .dial
-        .wheels
-        .iter()
-        .enumerate()
-        .filter(|(j, _)| *j != i);
+    let others = bench.dial.wheels.iter().enumerate().filter(|(j, _)| *j != i);
     others
         .filter_map(|(j, other)| {
             let bared = rim_within(wheel, &other.notch.cutter);
@@ -124,11 +102,7 @@ fn other_notches(bench: &Bench, i: usize, wheel: &Wheel) -> Vec<Finding> {
                 place: Some(other.notch.mouth),
                 source: "one notch, one wheel (common practice)",
                 mend: "make the notch narrower, or the gap between the wheels larger".into(),
-                keys: vec![
-                    format!("counter[{j}].notch.width"),
-                    "notch.width".into(),
-                    "wheel.gap".into(),
-                ],
+                keys: vec![format!("counter[{j}].notch.width"), "notch.width".into(), "wheel.gap".into()],
             })
         })
         .collect()

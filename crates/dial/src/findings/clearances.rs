@@ -20,11 +20,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             let room = FREE + growth(wheel) + growth(other);
             if gap < room {
                 let middle = wheel.centre.lerp(other.centre, 0.5);
-                let severity = if gap <= 0.0 {
-                    Severity::Refuse
-                } else {
-                    Severity::Mend
-                };
+                let severity = if gap <= 0.0 { Severity::Refuse } else { Severity::Mend };
                 let mut finding = finding(
                     bench,
                     i,
@@ -64,28 +60,19 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
 /// How much a wheel's radius may grow with moisture: D C (M2 - M1) / 2 (Wood Handbook FPL-GTR-190, eq. 13-2; table 13-5).
 /// The layer that moves most decides: a thin face follows a thick core, but not the other way; this is the safe side.
 fn growth(wheel: &Wheel) -> f64 {
-    let swelling = wheel
-        .stock
-        .layers
-        .iter()
-        .filter_map(|layer| layer.material)
-        .map(|material| material.swelling);
+    let swelling = wheel.stock.layers.iter().filter_map(|layer| layer.material).map(|material| material.swelling);
     wheel.radius * swelling.fold(0.0, f64::max) * MOISTURE
 }
 
-fn finding(
-    bench: &Bench,
-    i: usize,
-    measured: f64,
-    room: f64,
-    who: &str,
-    how: &str,
-    severity: Severity,
-) -> Finding {
+fn finding(bench: &Bench, i: usize, measured: f64, room: f64, who: &str, how: &str, severity: Severity) -> Finding {
     Finding {
         rule: "clearance",
         severity,
-        what: format!("{who} {} {how}, {} needed when the wood takes up {MOISTURE} % of moisture", bench.show(measured), bench.show(room)),
+        what: format!(
+            "{who} {} {how}, {} needed when the wood takes up {MOISTURE} % of moisture",
+            bench.show(measured),
+            bench.show(room)
+        ),
         measured: Some(Quantity::Length(measured)),
         limit: Some(Quantity::Length(room)),
         part: Part::Wheel(i),

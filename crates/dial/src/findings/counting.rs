@@ -56,16 +56,8 @@ fn side(direction: Vec2) -> &'static str {
 }
 
 pub(super) fn way(direction: Vec2) -> &'static str {
-    [
-        "to the right",
-        "up and right",
-        "up",
-        "up and left",
-        "to the left",
-        "down and left",
-        "down",
-        "down and right",
-    ][eighth(direction)]
+    ["to the right", "up and right", "up", "up and left", "to the left", "down and left", "down", "down and right"]
+        [eighth(direction)]
 }
 
 fn from(direction: Vec2) -> &'static str {

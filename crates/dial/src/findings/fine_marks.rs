@@ -15,22 +15,11 @@ const ISLAND: f64 = 0.5;
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (i, wheel) in bench.dial.wheels.iter().enumerate() {
-        let fine = wheel.marks.iter().map(|mark| {
-            (
-                mark.words.clone(),
-                fine_of_mark(mark, wheel.asked.height, wheel.weight),
-            )
-        });
+        let fine =
+            wheel.marks.iter().map(|mark| (mark.words.clone(), fine_of_mark(mark, wheel.asked.height, wheel.weight)));
         let worst = worst_of(fine);
         let keys = |_: &str| vec![format!("counter[{i}].mark.height"), "mark.height".into()];
-        findings.extend(report(
-            bench,
-            Part::Wheel(i),
-            &format!("{}: ", wheel.name),
-            &worst,
-            wheel.asked.height,
-            &keys,
-        ));
+        findings.extend(report(bench, Part::Wheel(i), &format!("{}: ", wheel.name), &worst, wheel.asked.height, &keys));
     }
     for art in &bench.dial.cover.art {
         let worst = worst_of(std::iter::once((art.what.clone(), fine_of_art(art))));
@@ -65,12 +54,8 @@ fn fine_of_art(art: &Art) -> Fine {
 fn fine_of_text(text: &str, height: f64, weight: Weight) -> Fine {
     let lettering = Lettering::shipped(weight);
     Fine {
-        stroke: lettering
-            .thinnest_stroke(text, height)
-            .map(|width| (width, None)),
-        island: lettering
-            .smallest_island(text, height)
-            .map(|across| (across, None)),
+        stroke: lettering.thinnest_stroke(text, height).map(|width| (width, None)),
+        island: lettering.smallest_island(text, height).map(|across| (across, None)),
     }
 }
 
@@ -91,16 +76,11 @@ type Worst = BTreeMap<&'static str, (f64, Option<Point>, Vec<String>)>;
 fn worst_of(fine: impl Iterator<Item = (String, Fine)>) -> Worst {
     let mut worst: Worst = BTreeMap::new();
     for (words, one) in fine {
-        for (kind, measured, limit) in [
-            ("stroke", one.stroke, STROKE),
-            ("island", one.island, ISLAND),
-        ] {
+        for (kind, measured, limit) in [("stroke", one.stroke, STROKE), ("island", one.island, ISLAND)] {
             let Some((width, at)) = measured else {
                 continue;
             };
-            let entry = worst
-                .entry(kind)
-                .or_insert((f64::INFINITY, None, Vec::new()));
+            let entry = worst.entry(kind).or_insert((f64::INFINITY, None, Vec::new()));
             if width < limit {
                 entry.2.push(words.clone());
             }
@@ -128,15 +108,9 @@ fn report(
         }
         let wanted = height * limit / width;
         let (what, why) = if *kind == "stroke" {
-            (
-                "the thinnest stroke",
-                "the beam is about as wide, so it burns out",
-            )
+            ("the thinnest stroke", "the beam is about as wide, so it burns out")
         } else {
-            (
-                "the smallest standing island",
-                "it burns away or breaks out, and the figure is hard to read",
-            )
+            ("the smallest standing island", "it burns away or breaks out, and the figure is hard to read")
         };
         findings.push(Finding {
             rule: "marks too small to cut",
@@ -163,11 +137,7 @@ fn report(
 }
 
 fn some(words: &[String]) -> String {
-    let quoted: Vec<String> = words
-        .iter()
-        .take(4)
-        .map(|word| format!("“{word}”"))
-        .collect();
+    let quoted: Vec<String> = words.iter().take(4).map(|word| format!("“{word}”")).collect();
     match words.len() {
         0..=4 => quoted.join(", "),
         n => format!("{} and {} more", quoted.join(", "), n - 4),

@@ -13,30 +13,10 @@ const THROUGH: f64 = 0.15;
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (i, wheel) in bench.dial.wheels.iter().enumerate() {
-        findings.extend(floor(
-            bench,
-            i,
-            &wheel.pocket,
-            &wheel.stock,
-            0.0,
-            Part::Wheel(i),
-            "magnet.wheel_pocket",
-        ));
-        let disc = Shape::from(Curve::circle(
-            wheel.cover_pocket.centre,
-            wheel.cover_pocket.radius,
-        ));
-        let engraved = bench
-            .dial
-            .cover
-            .art
-            .iter()
-            .any(|art| !art.shape.common(&disc).is_empty());
-        let engraved = if engraved {
-            bench.dial.cover.engrave_depth
-        } else {
-            0.0
-        };
+        findings.extend(floor(bench, i, &wheel.pocket, &wheel.stock, 0.0, Part::Wheel(i), "magnet.wheel_pocket"));
+        let disc = Shape::from(Curve::circle(wheel.cover_pocket.centre, wheel.cover_pocket.radius));
+        let engraved = bench.dial.cover.art.iter().any(|art| !art.shape.common(&disc).is_empty());
+        let engraved = if engraved { bench.dial.cover.engrave_depth } else { 0.0 };
         findings.extend(floor(
             bench,
             i,
@@ -50,10 +30,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     // Pockets of one size in one stock say it once.
     let mut said: Vec<Finding> = Vec::new();
     for finding in findings {
-        if !said
-            .iter()
-            .any(|one| one.keys == finding.keys && one.measured == finding.measured)
-        {
+        if !said.iter().any(|one| one.keys == finding.keys && one.measured == finding.measured) {
             said.push(finding);
         }
     }

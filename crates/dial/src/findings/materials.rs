@@ -6,11 +6,7 @@ use process::{Cutting, Layer, MATERIALS, Stock};
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let cover = (&bench.dial.cover.stock, Part::Cover);
-    let wheel = bench
-        .dial
-        .wheels
-        .first()
-        .map(|wheel| (&wheel.stock, Part::Wheel(0)));
+    let wheel = bench.dial.wheels.first().map(|wheel| (&wheel.stock, Part::Wheel(0)));
     let mut seen: Vec<&Stock> = Vec::new();
     let mut findings = Vec::new();
     for (stock, part) in std::iter::once(cover).chain(wheel) {
@@ -18,12 +14,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             continue;
         }
         seen.push(stock);
-        findings.extend(
-            stock
-                .layers
-                .iter()
-                .filter_map(|layer| of_layer(stock, layer, part)),
-        );
+        findings.extend(stock.layers.iter().filter_map(|layer| of_layer(stock, layer, part)));
     }
     findings
 }
@@ -33,9 +24,7 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
     let (severity, what, source, mend) = match layer.material {
         None => (
             Severity::Refuse,
-            format!(
-                "{in_stock} is not a material the house knows, so nobody has said that it is safe under the beam"
-            ),
+            format!("{in_stock} is not a material the house knows, so nobody has said that it is safe under the beam"),
             "common practice of laser workshops: nothing of unknown make goes into the machine",
             format!(
                 "name the material it really is, after its safety data sheet; what has none is not cut{}",
@@ -68,12 +57,7 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
         place: None,
         source,
         mend,
-        keys: vec![
-            "stock".into(),
-            "cover.stock".into(),
-            "wheel.stock".into(),
-            format!("stocks.{}", stock.name),
-        ],
+        keys: vec!["stock".into(), "cover.stock".into(), "wheel.stock".into(), format!("stocks.{}", stock.name)],
     })
 }
 
@@ -91,14 +75,8 @@ mod tests {
     /// A slip of the pen is put right; another material is never guessed.
     #[test]
     fn only_slips_of_the_pen_are_guessed() {
-        assert_eq!(
-            likely("birch plywod"),
-            "; if it is “birch plywood”, write so"
-        );
-        assert_eq!(
-            likely("carbon fiber"),
-            "; if it is “carbon fibre”, write so"
-        );
+        assert_eq!(likely("birch plywod"), "; if it is “birch plywood”, write so");
+        assert_eq!(likely("carbon fiber"), "; if it is “carbon fibre”, write so");
         assert_eq!(likely("unobtainium"), "");
     }
 }

@@ -125,9 +125,7 @@ pub fn check(bench: &Bench) -> Vec<Finding> {
 
 /// Whether any finding forbids making the dial.
 pub fn refuses(findings: &[Finding]) -> bool {
-    findings
-        .iter()
-        .any(|finding| finding.severity == Severity::Refuse)
+    findings.iter().any(|finding| finding.severity == Severity::Refuse)
 }
 
 impl Quantity {

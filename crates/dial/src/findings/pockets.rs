@@ -22,56 +22,24 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             .marks
             .iter()
             .map(|mark| {
-                (
-                    Edges::of(&mark.shape).nearest(&pocket),
-                    mark.shape.contains(wheel.pocket.centre),
-                    &mark.words,
-                )
+                (Edges::of(&mark.shape).nearest(&pocket), mark.shape.contains(wheel.pocket.centre), &mark.words)
             })
             .min_by(|a, b| a.0.distance.total_cmp(&b.0.distance));
         if let Some((near, over, words)) = nearest_mark {
             let distance = if over { 0.0 } else { near.distance };
-            look(
-                format!("the wheel's pocket and “{words}”"),
-                Part::Wheel(i),
-                distance,
-                near.on_self,
-            );
+            look(format!("the wheel's pocket and “{words}”"), Part::Wheel(i), distance, near.on_self);
         }
         let rim = wheel.rim.nearest_to(wheel.pocket.centre) - wheel.pocket.radius;
-        look(
-            "the wheel's pocket and its rim".into(),
-            Part::Wheel(i),
-            rim,
-            wheel.pocket.centre,
-        );
+        look("the wheel's pocket and its rim".into(), Part::Wheel(i), rim, wheel.pocket.centre);
         let cover_pocket = ring(&wheel.cover_pocket);
         for other in wheels {
             let near = cover_pocket.nearest(&Edges::of_curve(&other.window.edge));
-            let distance = if other.window.edge.contains(wheel.cover_pocket.centre) {
-                0.0
-            } else {
-                near.distance
-            };
-            look(
-                format!("the cover's pocket and the window of {}", other.name),
-                Part::Cover,
-                distance,
-                near.on_self,
-            );
+            let distance = if other.window.edge.contains(wheel.cover_pocket.centre) { 0.0 } else { near.distance };
+            look(format!("the cover's pocket and the window of {}", other.name), Part::Cover, distance, near.on_self);
         }
         let near = cover_pocket.nearest(&plate);
-        let distance = if bench.dial.cover.plate.contains(wheel.cover_pocket.centre) {
-            near.distance
-        } else {
-            0.0
-        };
-        look(
-            "the cover's pocket and the cover's edge or a notch".into(),
-            Part::Cover,
-            distance,
-            near.on_self,
-        );
+        let distance = if bench.dial.cover.plate.contains(wheel.cover_pocket.centre) { near.distance } else { 0.0 };
+        look("the cover's pocket and the cover's edge or a notch".into(), Part::Cover, distance, near.on_self);
         for other in &wheels[i + 1..] {
             let apart = (wheel.cover_pocket.centre - other.cover_pocket.centre).hypot();
             let distance = apart - wheel.cover_pocket.radius - other.cover_pocket.radius;
@@ -94,11 +62,7 @@ fn finding(bench: &Bench, i: usize, what: String, part: Part, distance: f64, at:
     let distance = distance.max(0.0);
     Finding {
         rule: "room for pockets",
-        severity: if distance <= 0.0 {
-            Severity::Refuse
-        } else {
-            Severity::Mend
-        },
+        severity: if distance <= 0.0 { Severity::Refuse } else { Severity::Mend },
         what: format!(
             "{}: {} is left between {what}, {} needed",
             bench.dial.wheels[i].name,
@@ -111,9 +75,6 @@ fn finding(bench: &Bench, i: usize, what: String, part: Part, distance: f64, at:
         place: Some(at),
         source: "our own proposal",
         mend: "choose a smaller magnet, or let the layout derive the window's distance".into(),
-        keys: vec![
-            "magnet.diameter".into(),
-            format!("counter[{i}].window.distance"),
-        ],
+        keys: vec!["magnet.diameter".into(), format!("counter[{i}].window.distance")],
     }
 }

@@ -35,11 +35,7 @@ const KINDS: &[Kind] = &[
         says: |_, _, stop| {
             let seen = Quantity::Share(stop.seen);
             (
-                format!(
-                    "only {} of “{}” is seen",
-                    seen.show(Default::default()),
-                    stop.words
-                ),
+                format!("only {} of “{}” is seen", seen.show(Default::default()), stop.words),
                 Some(seen),
                 Some(Quantity::Share(1.0)),
             )
@@ -53,11 +49,7 @@ const KINDS: &[Kind] = &[
         severity: Severity::Refuse,
         says: |bench, i, stop| {
             let what = other_words(bench, i, &stop.other);
-            (
-                format!("{what} is seen beside “{}”", stop.words),
-                None,
-                None,
-            )
+            (format!("{what} is seen beside “{}”", stop.words), None, None)
         },
         mend: "make the wheel larger, the marks smaller, or the window narrower",
         key: "window",
@@ -66,16 +58,7 @@ const KINDS: &[Kind] = &[
     Kind {
         matches: |fault| matches!(fault, Fault::OutOfOrder),
         severity: Severity::Refuse,
-        says: |_, _, stop| {
-            (
-                format!(
-                    "after “{}” the next mark comes from the wrong side",
-                    stop.words
-                ),
-                None,
-                None,
-            )
-        },
+        says: |_, _, stop| (format!("after “{}” the next mark comes from the wrong side", stop.words), None, None),
         mend: "set `running` for this counter as you want the numbers to run",
         key: "running",
         worst: |_| 0.0,
@@ -91,11 +74,7 @@ const KINDS: &[Kind] = &[
                 bench.show(stop.margin),
                 bench.show(asked)
             );
-            (
-                what,
-                Some(Quantity::Length(stop.margin)),
-                Some(Quantity::Length(asked)),
-            )
+            (what, Some(Quantity::Length(stop.margin)), Some(Quantity::Length(asked)))
         },
         mend: "make the window larger, the marks smaller, or ask for less `mark.margin`",
         key: "mark.margin",
@@ -113,11 +92,7 @@ const KINDS: &[Kind] = &[
                 stop.words,
                 bench.show(asked)
             );
-            (
-                says,
-                Some(Quantity::Length(stop.other_distance)),
-                Some(Quantity::Length(asked)),
-            )
+            (says, Some(Quantity::Length(stop.other_distance)), Some(Quantity::Length(asked)))
         },
         mend: "make the wheel larger, the marks smaller, or ask for less `mark.clear`",
         key: "mark.clear",
@@ -128,11 +103,7 @@ const KINDS: &[Kind] = &[
         severity: Severity::Mend,
         says: |_, _, stop| {
             let lean = Quantity::Angle(stop.lean);
-            (
-                format!("“{}” leans {}", stop.words, lean.show(Default::default())),
-                Some(lean),
-                None,
-            )
+            (format!("“{}” leans {}", stop.words, lean.show(Default::default())), Some(lean), None)
         },
         mend: "leave the window's angle to the layout",
         key: "window.angle",
@@ -142,14 +113,7 @@ const KINDS: &[Kind] = &[
         matches: |fault| matches!(fault, Fault::NeighbourHidden),
         severity: Severity::Mend,
         says: |_, _, stop| {
-            (
-                format!(
-                    "too little of the neighbours of “{}” is seen for setting by eye",
-                    stop.words
-                ),
-                None,
-                None,
-            )
+            (format!("too little of the neighbours of “{}” is seen for setting by eye", stop.words), None, None)
         },
         mend: "leave the window's width to the layout, or ask for less `window.neighbour_share`",
         key: "window.neighbour_share",
@@ -160,24 +124,14 @@ const KINDS: &[Kind] = &[
 fn faults(bench: &Bench, i: usize, wheel: &WheelTurns) -> Vec<Finding> {
     let mut findings = Vec::new();
     for kind in KINDS {
-        let failing: Vec<&Stop> = wheel
-            .stops
-            .iter()
-            .filter(|stop| stop.faults.iter().any(kind.matches))
-            .collect();
-        let Some(worst) = failing
-            .iter()
-            .min_by(|a, b| (kind.worst)(a).total_cmp(&(kind.worst)(b)))
-        else {
+        let failing: Vec<&Stop> = wheel.stops.iter().filter(|stop| stop.faults.iter().any(kind.matches)).collect();
+        let Some(worst) = failing.iter().min_by(|a, b| (kind.worst)(a).total_cmp(&(kind.worst)(b))) else {
             continue;
         };
         let (says, measured, limit) = (kind.says)(bench, i, worst);
         let also = match failing.len() {
             1 => String::new(),
-            n => format!(
-                "; {n} of {} stops fail so, this is the worst",
-                wheel.stops.len()
-            ),
+            n => format!("; {n} of {} stops fail so, this is the worst", wheel.stops.len()),
         };
         findings.push(Finding {
             rule: "turn test",
@@ -210,22 +164,14 @@ fn slack(bench: &Bench) -> Option<Finding> {
     let slack = bench.turns.slack();
     let (w, k) = slack.angle_at;
     let (dw, dk) = slack.drift_at;
-    let at = |w: usize, k: usize| {
-        format!(
-            "“{}” of {}",
-            bench.turns.wheels[w].stops[k].words, bench.turns.wheels[w].name
-        )
-    };
+    let at =
+        |w: usize, k: usize| format!("“{}” of {}", bench.turns.wheels[w].stops[k].words, bench.turns.wheels[w].name);
     // Setting by eye is as good at every radius: what counts is how far the mark moves.
     let travel = slack.angle * bench.dial.wheels[w].window.distance;
     let little = slack.drift < DRIFT || travel < DRIFT;
     Some(Finding {
         rule: "slack",
-        severity: if little {
-            Severity::Mend
-        } else {
-            Severity::Note
-        },
+        severity: if little { Severity::Mend } else { Severity::Note },
         what: format!(
             "every stop passes; the dial forgives {} of turning ({} at the mark; least at {}) and {} of sideways drift (least at {})",
             Quantity::Angle(slack.angle).show(bench.dial.show),
@@ -239,11 +185,7 @@ fn slack(bench: &Bench) -> Option<Finding> {
         part: Part::Window(dw),
         place: Some(bench.turns.wheels[dw].stops[dk].margin_at),
         source: "our own proposal: 0.3 mm of drift, and as much of setting by eye",
-        mend: if little {
-            "ask for more `mark.margin` and `mark.clear`".into()
-        } else {
-            String::new()
-        },
+        mend: if little { "ask for more `mark.margin` and `mark.clear`".into() } else { String::new() },
         keys: vec!["mark.margin".into(), "mark.clear".into()],
     })
 }

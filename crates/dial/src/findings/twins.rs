@@ -11,10 +11,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let upright: Vec<Shape> = (0..wheel.marks.len()).map(|k| wheel.upright(k)).collect();
         let twins = lettering::upside_down_twins(&upright.iter().collect::<Vec<_>>());
         for twin in &twins {
-            let (a, b) = (
-                &wheel.marks[twin.first].words,
-                &wheel.marks[twin.second].words,
-            );
+            let (a, b) = (&wheel.marks[twin.first].words, &wheel.marks[twin.second].words);
             findings.push(Finding {
                 rule: "upside-down twins",
                 severity: Severity::Mend,
@@ -48,8 +45,7 @@ fn told(bench: &Bench, i: usize, apart: bool) -> Option<Finding> {
         .iter()
         .filter_map(|text| {
             let turned = lettering::reads_upside_down(text)?;
-            (**text < *turned && texts.contains(&turned.as_str()))
-                .then(|| format!("{text}/{turned}"))
+            (**text < *turned && texts.contains(&turned.as_str())).then(|| format!("{text}/{turned}"))
         })
         .collect();
     if pairs.is_empty() || !apart {

@@ -42,11 +42,7 @@ pub fn plan(dial: &Dial, workshop: &Workshop) -> Result<Job, Vec<JobError>> {
             Err(more) => errors.extend(more),
         }
     }
-    if errors.is_empty() {
-        Ok(Job { sheets })
-    } else {
-        Err(errors)
-    }
+    if errors.is_empty() { Ok(Job { sheets }) } else { Err(errors) }
 }
 
 fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
@@ -54,17 +50,8 @@ fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
         name: "cover".into(),
         stock: &dial.cover.stock,
         outline: dial.cover.plate.clone(),
-        inside: dial
-            .wheels
-            .iter()
-            .map(|wheel| Shape::from(wheel.window.edge.clone()))
-            .collect(),
-        face: dial
-            .cover
-            .art
-            .iter()
-            .map(|art| (art.shape.clone(), dial.cover.engrave_depth))
-            .collect(),
+        inside: dial.wheels.iter().map(|wheel| Shape::from(wheel.window.edge.clone())).collect(),
+        face: dial.cover.art.iter().map(|art| (art.shape.clone(), dial.cover.engrave_depth)).collect(),
         face_pockets: Vec::new(),
         back_pockets: dial.wheels.iter().map(|wheel| wheel.cover_pocket).collect(),
     };
@@ -73,11 +60,7 @@ fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
         stock: &wheel.stock,
         outline: Shape::from(wheel.rim.clone()),
         inside: Vec::new(),
-        face: wheel
-            .marks
-            .iter()
-            .map(|mark| (mark.shape.clone(), wheel.mark_depth))
-            .collect(),
+        face: wheel.marks.iter().map(|mark| (mark.shape.clone(), wheel.mark_depth)).collect(),
         face_pockets: vec![wheel.pocket],
         back_pockets: Vec::new(),
     });
@@ -96,21 +79,11 @@ fn sheets_of(
     };
     let half_kerf = (stock.kerf.x / 2.0, stock.kerf.y / 2.0);
     let bed = (workshop.machine.bed_width, workshop.machine.bed_height);
-    let boxes: Vec<_> = parts
-        .iter()
-        .map(|part| part.outline.bounds().inflate(half_kerf.0, half_kerf.1))
-        .collect();
+    let boxes: Vec<_> = parts.iter().map(|part| part.outline.bounds().inflate(half_kerf.0, half_kerf.1)).collect();
     let gap = GAP.max(stock.thickness());
     let seats = rows::seats(&boxes, gap, bed).map_err(|i| {
-        let needs = (
-            boxes[i].width() + 2.0 * BORDER,
-            boxes[i].height() + 2.0 * BORDER,
-        );
-        vec![JobError::TooLarge {
-            part: parts[i].name.clone(),
-            needs,
-            bed,
-        }]
+        let needs = (boxes[i].width() + 2.0 * BORDER, boxes[i].height() + 2.0 * BORDER);
+        vec![JobError::TooLarge { part: parts[i].name.clone(), needs, bed }]
     })?;
     let count = seats.last().map_or(0, |seat| seat.sheet + 1);
     let (mut sheets, mut errors) = (Vec::new(), Vec::new());
@@ -126,11 +99,7 @@ fn sheets_of(
             Err(more) => errors.extend(more),
         }
     }
-    if errors.is_empty() {
-        Ok(sheets)
-    } else {
-        Err(errors)
-    }
+    if errors.is_empty() { Ok(sheets) } else { Err(errors) }
 }
 
 fn sheet(
@@ -156,37 +125,18 @@ fn sheet(
     let mut list = vec![face_up(parts, half_kerf, setups)?];
     list.extend(turned(dial, parts, setups));
     let stock = parts[0].0.stock.clone();
-    Ok(Sheet {
-        number,
-        stock,
-        width: around.x1 + BORDER,
-        height: around.y1 + BORDER,
-        parts: placed,
-        setups: list,
-    })
+    Ok(Sheet { number, stock, width: around.x1 + BORDER, height: around.y1 + BORDER, parts: placed, setups: list })
 }
 
 /// The first setup: everything on the faces, then the cuts, inside ones before outside ones.
-fn face_up(
-    parts: &[(&Part, Vec2)],
-    half_kerf: (f64, f64),
-    setups: &mut usize,
-) -> Result<Setup, Vec<JobError>> {
+fn face_up(parts: &[(&Part, Vec2)], half_kerf: (f64, f64), setups: &mut usize) -> Result<Setup, Vec<JobError>> {
     let mut engrave = Vec::new();
     let mut pockets = Vec::new();
     let (mut inside, mut outside, mut errors) = (Vec::new(), Vec::new(), Vec::new());
     for (part, shift) in parts {
         let lay = Motion::shift(*shift);
-        engrave.extend(
-            part.face
-                .iter()
-                .map(|(shape, depth)| area(part, shape.moved(&lay), *depth)),
-        );
-        pockets.extend(
-            part.face_pockets
-                .iter()
-                .map(|pocket| area(part, disc(pocket).moved(&lay), pocket.depth)),
-        );
+        engrave.extend(part.face.iter().map(|(shape, depth)| area(part, shape.moved(&lay), *depth)));
+        pockets.extend(part.face_pockets.iter().map(|pocket| area(part, disc(pocket).moved(&lay), pocket.depth)));
         let mut cut = |shape: &Shape, side, into: &mut Vec<Work>| match compensated(
             &shape.moved(&lay),
             side,
@@ -194,19 +144,10 @@ fn face_up(
             half_kerf.1,
         ) {
             Ok(paths) if !paths.is_empty() => {
-                into.extend(paths.into_iter().map(|path| Work::Path {
-                    part: part.name.clone(),
-                    path,
-                }));
+                into.extend(paths.into_iter().map(|path| Work::Path { part: part.name.clone(), path }));
             }
-            Ok(_) => errors.push(JobError::Kerf {
-                part: part.name.clone(),
-                why: outline::OutlineError::Vanished,
-            }),
-            Err(why) => errors.push(JobError::Kerf {
-                part: part.name.clone(),
-                why,
-            }),
+            Ok(_) => errors.push(JobError::Kerf { part: part.name.clone(), why: outline::OutlineError::Vanished }),
+            Err(why) => errors.push(JobError::Kerf { part: part.name.clone(), why }),
         };
         for opening in &part.inside {
             cut(opening, KerfSide::KeepOutside, &mut inside);
@@ -223,43 +164,26 @@ fn face_up(
         (StepKind::CutInside, inside),
         (StepKind::CutOutside, outside),
     ];
-    Ok(Setup {
-        number: *setups,
-        turned: Vec::new(),
-        steps: steps_of(steps),
-    })
+    Ok(Setup { number: *setups, turned: Vec::new(), steps: steps_of(steps) })
 }
 
 /// The second setup, if any part has work on its back: each such part turned over in its own hole.
 fn turned(dial: &Dial, parts: &[(&Part, Vec2)], setups: &mut usize) -> Option<Setup> {
     let mut turned = Vec::new();
     let mut pockets = Vec::new();
-    for (part, shift) in parts
-        .iter()
-        .filter(|(part, _)| !part.back_pockets.is_empty())
-    {
+    for (part, shift) in parts.iter().filter(|(part, _)| !part.back_pockets.is_empty()) {
         let lay = Motion::shift(*shift);
         let (over, axis) = turned_over(dial, outline::Point::ZERO + *shift);
-        turned.push(TurnedPart {
-            name: part.name.clone(),
-            axis,
-            hole: part.outline.moved(&lay),
-        });
+        turned.push(TurnedPart { name: part.name.clone(), axis, hole: part.outline.moved(&lay) });
         pockets.extend(
-            part.back_pockets
-                .iter()
-                .map(|pocket| area(part, disc(pocket).moved(&lay).moved(&over), pocket.depth)),
+            part.back_pockets.iter().map(|pocket| area(part, disc(pocket).moved(&lay).moved(&over), pocket.depth)),
         );
     }
     if turned.is_empty() {
         return None;
     }
     *setups += 1;
-    Some(Setup {
-        number: *setups,
-        turned,
-        steps: steps_of([(StepKind::Pocket, pockets)]),
-    })
+    Some(Setup { number: *setups, turned, steps: steps_of([(StepKind::Pocket, pockets)]) })
 }
 
 /// Steps with something to do; areas of different depths are steps of their own, the shallowest first.
@@ -270,11 +194,7 @@ fn steps_of<const N: usize>(steps: [(StepKind, Vec<Work>); N]) -> Vec<Step> {
         depths.sort_by(f64::total_cmp);
         depths.dedup();
         for depth in depths {
-            let work = work
-                .iter()
-                .filter(|one| depth_of(one) == depth)
-                .cloned()
-                .collect();
+            let work = work.iter().filter(|one| depth_of(one) == depth).cloned().collect();
             all.push(Step { kind, work });
         }
     }
@@ -290,11 +210,7 @@ fn depth_of(work: &Work) -> f64 {
 }
 
 fn area(part: &Part, shape: Shape, depth: f64) -> Work {
-    Work::Area {
-        part: part.name.clone(),
-        shape,
-        depth,
-    }
+    Work::Area { part: part.name.clone(), shape, depth }
 }
 
 fn disc(pocket: &Pocket) -> Shape {

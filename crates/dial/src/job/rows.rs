@@ -30,10 +30,7 @@ pub(super) fn seats(boxes: &[Rect], gap: f64, bed: (f64, f64)) -> Result<Vec<Sea
         if y + height + BORDER > bed.1 {
             (sheet, x, y, tallest) = (sheet + 1, BORDER, BORDER, 0.0);
         }
-        seats.push(Seat {
-            sheet,
-            shift: Point::new(x, y) - Point::new(one.x0, one.y0),
-        });
+        seats.push(Seat { sheet, shift: Point::new(x, y) - Point::new(one.x0, one.y0) });
         x += width + gap;
         tallest = tallest.max(height);
     }
@@ -48,28 +45,13 @@ mod tests {
     fn rows_fill_then_sheets() {
         let boxes = vec![Rect::new(-20.0, -20.0, 20.0, 20.0); 5];
         let seats = seats(&boxes, 3.0, (100.0, 100.0)).expect("each fits");
-        let lower_left: Vec<_> = seats
-            .iter()
-            .map(|s| (s.sheet, s.shift.x - 20.0, s.shift.y - 20.0))
-            .collect();
-        assert_eq!(
-            lower_left,
-            [
-                (0, 5.0, 5.0),
-                (0, 48.0, 5.0),
-                (0, 5.0, 48.0),
-                (0, 48.0, 48.0),
-                (1, 5.0, 5.0)
-            ]
-        );
+        let lower_left: Vec<_> = seats.iter().map(|s| (s.sheet, s.shift.x - 20.0, s.shift.y - 20.0)).collect();
+        assert_eq!(lower_left, [(0, 5.0, 5.0), (0, 48.0, 5.0), (0, 5.0, 48.0), (0, 48.0, 48.0), (1, 5.0, 5.0)]);
     }
 
     #[test]
     fn a_box_larger_than_the_bed_is_told() {
-        let boxes = [
-            Rect::new(0.0, 0.0, 10.0, 10.0),
-            Rect::new(0.0, 0.0, 95.0, 10.0),
-        ];
+        let boxes = [Rect::new(0.0, 0.0, 10.0, 10.0), Rect::new(0.0, 0.0, 95.0, 10.0)];
         assert_eq!(seats(&boxes, 3.0, (100.0, 100.0)), Err(1));
     }
 }

@@ -23,23 +23,16 @@ const SIGN_WEIGHT: Weight = Weight::Bold;
 const LABEL_WEIGHT: Weight = Weight::SemiBold;
 
 /// All art of the cover.
-pub(super) fn all(
-    design: &Design,
-    plate: &Shape,
-    wheels: &[Wheel],
-) -> Result<Vec<Art>, Vec<Mistake>> {
+pub(super) fn all(design: &Design, plate: &Shape, wheels: &[Wheel]) -> Result<Vec<Art>, Vec<Mistake>> {
     let mut face = Face::new(plate, wheels);
     let mut mistakes = Vec::new();
     for (i, art) in design.cover.art.iter().enumerate() {
         match motif_outline(&art.motif, art.height, LABEL_WEIGHT, TwinMark::None) {
             Ok(shape) => {
-                let lay =
-                    Motion::turn(Point::ZERO, art.angle).then(&Motion::shift(art.at.to_vec2()));
+                let lay = Motion::turn(Point::ZERO, art.angle).then(&Motion::shift(art.at.to_vec2()));
                 face.put(&art.motif, shape.moved(&lay), art.height, LABEL_WEIGHT);
             }
-            Err((what, help)) => {
-                mistakes.push(mistake(design, &format!("cover.art[{i}]"), what, help))
-            }
+            Err((what, help)) => mistakes.push(mistake(design, &format!("cover.art[{i}]"), what, help)),
         }
     }
     for (i, (counter, wheel)) in design.counters.iter().zip(wheels).enumerate() {
@@ -53,24 +46,12 @@ pub(super) fn all(
             }
         }
     }
-    if mistakes.is_empty() {
-        Ok(face.art)
-    } else {
-        Err(mistakes)
-    }
+    if mistakes.is_empty() { Ok(face.art) } else { Err(mistakes) }
 }
 
 fn mistake(design: &Design, key: &str, what: String, help: String) -> Mistake {
-    let at = design.spans.get(key).map(|span| Label {
-        span,
-        words: "asked for here".into(),
-    });
-    Mistake {
-        what,
-        at,
-        also: Vec::new(),
-        help,
-    }
+    let at = design.spans.get(key).map(|span| Label { span, words: "asked for here".into() });
+    Mistake { what, at, also: Vec::new(), help }
 }
 
 /// A height that was asked for is kept; a default one gives way.
@@ -83,18 +64,13 @@ enum Height {
 fn beside(counter: &CounterDesign) -> Vec<(Motif, Height, f64)> {
     let mut art = Vec::new();
     if !counter.label.is_empty() {
-        let height = counter.label_height.map_or(
-            Height::AtMost((LABEL * counter.mark.height).max(LABEL_AT_LEAST)),
-            Height::Asked,
-        );
+        let height = counter
+            .label_height
+            .map_or(Height::AtMost((LABEL * counter.mark.height).max(LABEL_AT_LEAST)), Height::Asked);
         art.push((Motif::Text(counter.label.clone()), height, 1.0));
     }
     if let Some(symbol) = counter.symbol {
-        art.push((
-            Motif::Symbol(symbol),
-            Height::AtMost(SYMBOL * counter.mark.height),
-            -1.0,
-        ));
+        art.push((Motif::Symbol(symbol), Height::AtMost(SYMBOL * counter.mark.height), -1.0));
     }
     art
 }
@@ -111,9 +87,7 @@ struct Face {
 impl Face {
     fn new(plate: &Shape, wheels: &[Wheel]) -> Face {
         let windows = wheels.iter().map(|wheel| wheel.window.edge.clone());
-        let pockets = wheels
-            .iter()
-            .map(|w| Curve::circle(w.cover_pocket.centre, w.cover_pocket.radius));
+        let pockets = wheels.iter().map(|w| Curve::circle(w.cover_pocket.centre, w.cover_pocket.radius));
         let obstacles = windows.chain(pockets).map(|curve| {
             let edges = Edges::of_curve(&curve);
             (curve, edges)
@@ -130,12 +104,7 @@ impl Face {
     fn put(&mut self, motif: &Motif, shape: Shape, height: f64, weight: Weight) {
         self.taken.push(Edges::of(&shape));
         let weight = matches!(motif, Motif::Text(_)).then_some(weight);
-        self.art.push(Art {
-            what: motif.words(),
-            shape,
-            height,
-            weight,
-        });
+        self.art.push(Art { what: motif.words(), shape, height, weight });
     }
 
     /// Whether a shape keeps clear of everything there.
@@ -145,9 +114,7 @@ impl Face {
         self.plate.contains(middle)
             && edges.nearest_under(&self.edges, CLEAR).is_none()
             && self.obstacles.iter().all(|(curve, obstacle)| {
-                !curve.contains(middle)
-                    && !overlapping(shape, curve)
-                    && edges.nearest_under(obstacle, CLEAR).is_none()
+                !curve.contains(middle) && !overlapping(shape, curve) && edges.nearest_under(obstacle, CLEAR).is_none()
             })
             && self.taken.iter().all(|taken| {
                 let both = taken.bounds().intersect(edges.bounds());
@@ -178,9 +145,7 @@ fn beside_window(
     let unit = motif_outline(motif, 1.0, LABEL_WEIGHT, TwinMark::None)?;
     let try_at = |face: &Face, size: f64| {
         let shape = unit.scaled(Point::ZERO, size);
-        seats(wheel, side)
-            .map(|seat| shape.moved(&Motion::shift(seat.to_vec2())))
-            .find(|shape| face.takes(shape))
+        seats(wheel, side).map(|seat| shape.moved(&Motion::shift(seat.to_vec2()))).find(|shape| face.takes(shape))
     };
     // A tenth of a millimetre is as fine as a size need be; the smallest is used, however it lies, when none fits.
     let steps = ((largest - smallest) / 0.1).ceil() as usize;
@@ -192,9 +157,7 @@ fn beside_window(
         }
     }
     if let Some(seat) = seats(wheel, side).next() {
-        let shape = unit
-            .scaled(Point::ZERO, smallest)
-            .moved(&Motion::shift(seat.to_vec2()));
+        let shape = unit.scaled(Point::ZERO, smallest).moved(&Motion::shift(seat.to_vec2()));
         face.put(motif, shape, smallest, LABEL_WEIGHT);
     }
     Ok(())
@@ -214,13 +177,9 @@ fn seats(wheel: &Wheel, side: f64) -> impl Iterator<Item = Point> {
         Vec2::new(-1.0, 0.0)
     };
     let across = Vec2::new(main.y.abs(), main.x.abs());
-    [0.50, 0.45, 0.55, 0.40, 0.60, 0.65, 0.7]
-        .into_iter()
-        .flat_map(move |out| {
-            [0.0, -0.1, 0.1, -0.2, 0.2]
-                .into_iter()
-                .map(move |off| centre + radius * (out * main + off * across))
-        })
+    [0.50, 0.45, 0.55, 0.40, 0.60, 0.65, 0.7].into_iter().flat_map(move |out| {
+        [0.0, -0.1, 0.1, -0.2, 0.2].into_iter().map(move |off| centre + radius * (out * main + off * across))
+    })
 }
 
 /// A plus and a minus at the two ends of a notch, on the side to which a push counts up or down.
@@ -233,8 +192,7 @@ fn signs(face: &mut Face, wheel: &Wheel, counter: &CounterDesign) {
         };
         let middle = shape.bounds().center().to_vec2();
         let along = wheel.notch.width / 2.0 + counter.notch.corner + SIGN / 2.0 + CLEAR;
-        let mut seat =
-            wheel.notch.mouth + way * along * wheel.notch.push_up + (CLEAR + SIGN / 2.0) * inwards;
+        let mut seat = wheel.notch.mouth + way * along * wheel.notch.push_up + (CLEAR + SIGN / 2.0) * inwards;
         // On a round cover the edge falls away: follow it inwards until the sign keeps clear.
         for _ in 0..40 {
             let placed = shape.moved(&Motion::shift(seat.to_vec2() - middle));

@@ -9,23 +9,16 @@ use std::f64::consts::{PI, TAU};
 
 /// The kind of outline: asked for, or a circle for one wheel and a rounded rectangle for more.
 pub(super) fn kind(design: &Design) -> OutlineKind {
-    design
-        .cover
-        .outline
-        .unwrap_or(if design.counters.len() == 1 {
-            OutlineKind::Circle
-        } else {
-            OutlineKind::RoundedRectangle
-        })
+    design.cover.outline.unwrap_or(if design.counters.len() == 1 {
+        OutlineKind::Circle
+    } else {
+        OutlineKind::RoundedRectangle
+    })
 }
 
 /// The smallest outline of its kind that keeps every rim the asked distance from its edge; about the
 /// origin, since the cover is turned over about an axis through its middle.
-pub(super) fn outline(
-    design: &Design,
-    kind: OutlineKind,
-    places: &[Place],
-) -> Result<Curve, Vec<Mistake>> {
+pub(super) fn outline(design: &Design, kind: OutlineKind, places: &[Place]) -> Result<Curve, Vec<Mistake>> {
     let cover = &design.cover;
     let reach = |place: &Place| place.radius + cover.edge;
     let most = |measure: &dyn Fn(&Place) -> f64| places.iter().map(measure).fold(0.0, f64::max);
@@ -33,9 +26,7 @@ pub(super) fn outline(
     let centre = Point::ZERO;
     Ok(match kind {
         OutlineKind::RoundedRectangle => {
-            let width = cover
-                .width
-                .unwrap_or(2.0 * most(&|p| p.centre.x.abs() + reach(p)));
+            let width = cover.width.unwrap_or(2.0 * most(&|p| p.centre.x.abs() + reach(p)));
             let height = cover.height.unwrap_or(2.0 * half_height);
             let corner = cover.corner.min(width / 2.0).min(height / 2.0);
             Curve::rounded_rectangle(centre, width, height, corner)
@@ -52,34 +43,21 @@ pub(super) fn outline(
                 let free = (cap - reach(p)).powi(2) - p.centre.y * p.centre.y;
                 p.centre.x.abs() - free.max(0.0).sqrt()
             });
-            let width = cover
-                .width
-                .unwrap_or(2.0 * (straight.max(0.0) + cap))
-                .max(height);
+            let width = cover.width.unwrap_or(2.0 * (straight.max(0.0) + cap)).max(height);
             Curve::stadium(centre, width, height)
         }
         OutlineKind::RegularPolygon => {
             // Normals of the sides; one side lies at the bottom.
-            let normal = |k: usize| {
-                outline::Vec2::from_angle(-PI / 2.0 + TAU * k as f64 / cover.sides as f64)
-            };
-            let inradius = most(&|p| {
-                (0..cover.sides)
-                    .map(|k| normal(k).dot(p.centre.to_vec2()))
-                    .fold(0.0, f64::max)
-                    + reach(p)
-            });
+            let normal = |k: usize| outline::Vec2::from_angle(-PI / 2.0 + TAU * k as f64 / cover.sides as f64);
+            let inradius =
+                most(&|p| (0..cover.sides).map(|k| normal(k).dot(p.centre.to_vec2())).fold(0.0, f64::max) + reach(p));
             let inradius = cover.width.map_or(inradius, |across| across / 2.0);
             let longest = inradius * (PI / cover.sides as f64).cos();
-            Curve::regular_polygon(
-                centre,
-                cover.sides,
-                inradius,
-                cover.corner.min(0.9 * longest),
-            )
+            Curve::regular_polygon(centre, cover.sides, inradius, cover.corner.min(0.9 * longest))
         }
-        OutlineKind::Polygon => Curve::polygon(&cover.points, cover.corner)
-            .map_err(|error| vec![polygon_mistake(design, &error)])?,
+        OutlineKind::Polygon => {
+            Curve::polygon(&cover.points, cover.corner).map_err(|error| vec![polygon_mistake(design, &error)])?
+        }
     })
 }
 

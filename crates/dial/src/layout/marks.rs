@@ -22,56 +22,27 @@ pub(super) fn inscribe_all(design: &Design) -> Result<Vec<Vec<Inscribed>>, Vec<M
         match inscribe(counter, counter.mark.height) {
             Ok(marks) => all.push(marks),
             Err((what, help)) => {
-                let span = ["values", "symbols"]
-                    .iter()
-                    .find_map(|key| design.spans.get(&format!("counter[{index}].{key}")));
-                let at = span.map(|span| Label {
-                    span,
-                    words: "asked for here".into(),
-                });
-                mistakes.push(Mistake {
-                    what,
-                    at,
-                    also: Vec::new(),
-                    help,
-                });
+                let span =
+                    ["values", "symbols"].iter().find_map(|key| design.spans.get(&format!("counter[{index}].{key}")));
+                let at = span.map(|span| Label { span, words: "asked for here".into() });
+                mistakes.push(Mistake { what, at, also: Vec::new(), help });
             }
         }
     }
-    if mistakes.is_empty() {
-        Ok(all)
-    } else {
-        Err(mistakes)
-    }
+    if mistakes.is_empty() { Ok(all) } else { Err(mistakes) }
 }
 
 /// The marks of one counter at a height, centred together: one base line for all of them, the middle
 /// of the box around all at the origin.
-pub(super) fn inscribe(
-    counter: &CounterDesign,
-    height: f64,
-) -> Result<Vec<Inscribed>, (String, String)> {
+pub(super) fn inscribe(counter: &CounterDesign, height: f64) -> Result<Vec<Inscribed>, (String, String)> {
     let draw = |motif: &Motif, twin| motif_outline(motif, height, counter.mark.weight, twin);
-    let plain: Vec<Shape> = counter
-        .marks
-        .iter()
-        .map(|motif| draw(motif, TwinMark::None))
-        .collect::<Result<_, _>>()?;
+    let plain: Vec<Shape> = counter.marks.iter().map(|motif| draw(motif, TwinMark::None)).collect::<Result<_, _>>()?;
     let told = told_apart(counter, &plain);
     let mut marks = Vec::with_capacity(plain.len());
     for ((motif, shape), twin) in counter.marks.iter().zip(plain).zip(told) {
-        let shape = if twin == TwinMark::None {
-            shape
-        } else {
-            draw(motif, twin)?
-        };
+        let shape = if twin == TwinMark::None { shape } else { draw(motif, twin)? };
         let words = motif.words();
-        marks.push(Inscribed {
-            motif: motif.clone(),
-            words,
-            shape,
-            told_apart: twin != TwinMark::None,
-        });
+        marks.push(Inscribed { motif: motif.clone(), words, shape, told_apart: twin != TwinMark::None });
     }
     let middle = around(&marks).center().to_vec2();
     for mark in &mut marks {
@@ -117,10 +88,7 @@ fn has_twin(motif: &Motif, all: &[Motif]) -> bool {
     let Some(turned) = lettering::reads_upside_down(text) else {
         return false;
     };
-    turned != *text
-        && all
-            .iter()
-            .any(|other| matches!(other, Motif::Text(other) if *other == turned))
+    turned != *text && all.iter().any(|other| matches!(other, Motif::Text(other) if *other == turned))
 }
 
 /// The outline of text or a symbol, about its own middle.
@@ -131,14 +99,12 @@ pub(super) fn motif_outline(
     twin: TwinMark,
 ) -> Result<Shape, (String, String)> {
     match motif {
-        Motif::Text(text) => Lettering::shipped(weight)
-            .inscription(text, height, twin)
-            .map_err(|error| {
-                (
-                    format!("“{text}” cannot be engraved: {error}"),
-                    "use other characters, or one of the built-in symbols".into(),
-                )
-            }),
+        Motif::Text(text) => Lettering::shipped(weight).inscription(text, height, twin).map_err(|error| {
+            (
+                format!("“{text}” cannot be engraved: {error}"),
+                "use other characters, or one of the built-in symbols".into(),
+            )
+        }),
         Motif::Symbol(symbol) => {
             let shape = symbol.outline(height);
             let middle = shape.bounds().center().to_vec2();

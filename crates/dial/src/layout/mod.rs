@@ -63,13 +63,7 @@ pub fn assemble(design: &Design) -> Result<Laid, Vec<Mistake>> {
         engrave_depth: design.cover.engrave_depth,
         edge: design.cover.edge,
     };
-    let dial = Dial {
-        name: design.name.clone(),
-        show: design.show,
-        cover,
-        wheels,
-        turn_axis,
-    };
+    let dial = Dial { name: design.name.clone(), show: design.show, cover, wheels, turn_axis };
     Ok(Laid { dial, sizing })
 }
 
@@ -80,18 +74,10 @@ fn assemble_wheels(
     places: &[Place],
     notches: Vec<crate::assembled::Notch>,
 ) -> Vec<Wheel> {
-    let parts = design
-        .counters
-        .iter()
-        .zip(inscribed)
-        .zip(fitted)
-        .zip(places)
-        .zip(notches);
+    let parts = design.counters.iter().zip(inscribed).zip(fitted).zip(places).zip(notches);
     parts
         .map(|((((counter, inscribed), fit), place), notch)| {
-            let window = fit
-                .window
-                .built(place.centre, place.window_angle, fit.distance);
+            let window = fit.window.built(place.centre, place.window_angle, fit.distance);
             let counts_up = places::sense(counter.running, place.window_angle);
             let pocket = |asked: Option<f64>| Pocket {
                 centre: place.centre,

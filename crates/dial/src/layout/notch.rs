@@ -10,11 +10,7 @@ use outline::{Curve, Motion, Point, Segment, Vec2};
 const NEAR: f64 = 1e-6;
 
 /// The notches of all wheels.
-pub(super) fn all(
-    design: &Design,
-    outline: &Curve,
-    places: &[Place],
-) -> Result<Vec<Notch>, Vec<Mistake>> {
+pub(super) fn all(design: &Design, outline: &Curve, places: &[Place]) -> Result<Vec<Notch>, Vec<Mistake>> {
     let mut mistakes = Vec::new();
     let mut notches = Vec::new();
     for (i, (counter, place)) in design.counters.iter().zip(places).enumerate() {
@@ -24,52 +20,31 @@ pub(super) fn all(
             continue;
         };
         let sense = places::sense(counter.running, place.window_angle);
-        let depth = counter
-            .notch
-            .depth
-            .unwrap_or_else(|| shallowest(&counter.notch, place.rim_radius, reach));
+        let depth = counter.notch.depth.unwrap_or_else(|| shallowest(&counter.notch, place.rim_radius, reach));
         notches.push(Notch {
             angle: place.notch_angle,
             width: counter.notch.width,
             depth,
             bares: counter.notch.bares,
-            cutter: cutter(
-                &counter.notch,
-                place.centre,
-                place.notch_angle,
-                reach,
-                depth,
-            ),
+            cutter: cutter(&counter.notch, place.centre, place.notch_angle, reach, depth),
             mouth: place.centre + reach * outwards,
             push_up: sense.sign() * Vec2::new(-outwards.y, outwards.x),
         });
     }
-    if mistakes.is_empty() {
-        Ok(notches)
-    } else {
-        Err(mistakes)
-    }
+    if mistakes.is_empty() { Ok(notches) } else { Err(mistakes) }
 }
 
 fn outside(design: &Design, index: usize, name: &str) -> Mistake {
     let key = format!("counter[{index}].at");
     Mistake {
         what: format!("the wheel of “{name}” has its middle outside the cover"),
-        at: design.spans.get(&key).map(|span| Label {
-            span,
-            words: "this place is outside".into(),
-        }),
+        at: design.spans.get(&key).map(|span| Label { span, words: "this place is outside".into() }),
         also: ["cover.points", "cover.width", "cover.height"]
             .iter()
             .filter_map(|key| design.spans.get(key))
-            .map(|span| Label {
-                span,
-                words: "of the cover asked for here".into(),
-            })
+            .map(|span| Label { span, words: "of the cover asked for here".into() })
             .collect(),
-        help:
-            "move the wheel into the cover (0, 0 is the cover's middle), or make the cover larger"
-                .into(),
+        help: "move the wheel into the cover (0, 0 is the cover's middle), or make the cover larger".into(),
     }
 }
 
@@ -116,11 +91,7 @@ fn shallowest(notch: &NotchDesign, radius: f64, reach: f64) -> f64 {
     let (mut low, mut high) = ((reach - radius).max(NEAR), deepest);
     while high - low > NEAR {
         let middle = (low + high) / 2.0;
-        if bared(middle) < notch.bares {
-            low = middle
-        } else {
-            high = middle
-        }
+        if bared(middle) < notch.bares { low = middle } else { high = middle }
     }
     high
 }
@@ -148,20 +119,14 @@ pub(super) fn first_hit(curve: &Curve, from: Point, direction: Vec2) -> Option<f
                     }
                 }
             }
-            Segment::Arc {
-                centre,
-                radius,
-                start,
-                sweep,
-            } => {
+            Segment::Arc { centre, radius, start, sweep } => {
                 let to = centre - from;
                 let middle = direction.dot(to);
                 let off = middle * middle - to.hypot2() + radius * radius;
                 if off >= 0.0 {
                     for t in [middle - off.sqrt(), middle + off.sqrt()] {
                         let angle = (from + t * direction - centre).atan2();
-                        let past =
-                            (sweep.signum() * (angle - start)).rem_euclid(std::f64::consts::TAU);
+                        let past = (sweep.signum() * (angle - start)).rem_euclid(std::f64::consts::TAU);
                         if past <= sweep.abs() + 1e-9 || past >= std::f64::consts::TAU - 1e-9 {
                             hit(t);
                         }

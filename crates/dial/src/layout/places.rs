@@ -57,32 +57,18 @@ impl Setting {
         match self {
             Setting::Ring(n) => {
                 let out = UP - TAU * index as f64 / *n as f64;
-                Direction {
-                    window: out + PI,
-                    notch: out,
-                }
+                Direction { window: out + PI, notch: out }
             }
             Setting::Rows(rows) => {
                 let (row, column) = seat(rows, index);
                 if rows.iter().all(|&wheels| wheels == 2) {
                     // Two columns face each other across the middle.
-                    let (window, notch) = if column == 0 {
-                        (RIGHT, LEFT)
-                    } else {
-                        (LEFT, RIGHT)
-                    };
+                    let (window, notch) = if column == 0 { (RIGHT, LEFT) } else { (LEFT, RIGHT) };
                     return Direction { window, notch };
                 }
-                let (inwards, notch) = if row == 0 && rows.len() == 2 {
-                    (DOWN, UP)
-                } else {
-                    (UP, DOWN)
-                };
+                let (inwards, notch) = if row == 0 && rows.len() == 2 { (DOWN, UP) } else { (UP, DOWN) };
                 // 12 and 9 o'clock are the handbook's places (MIL-STD-1472E 5.2.3.3.3).
-                Direction {
-                    window: if wide { LEFT } else { inwards },
-                    notch,
-                }
+                Direction { window: if wide { LEFT } else { inwards }, notch }
             }
         }
     }
@@ -92,20 +78,13 @@ impl Setting {
         let sideways = matches!(half, Half::Left | Half::Right);
         match self {
             Setting::Ring(n) => {
-                let turned = if sideways {
-                    n - index
-                } else {
-                    n / 2 + n - index
-                };
+                let turned = if sideways { n - index } else { n / 2 + n - index };
                 turned % n
             }
             Setting::Rows(rows) => {
                 let (row, column) = seat(rows, index);
-                let (row, column) = if sideways {
-                    (row, rows[row] - 1 - column)
-                } else {
-                    (rows.len() - 1 - row, column)
-                };
+                let (row, column) =
+                    if sideways { (row, rows[row] - 1 - column) } else { (rows.len() - 1 - row, column) };
                 rows[..row].iter().sum::<usize>() + column.min(rows[row] - 1)
             }
         }
@@ -118,9 +97,7 @@ impl Setting {
                 let largest = fitted.iter().map(|fit| fit.radius).fold(0.0, f64::max);
                 // Neighbours on the ring are a chord of two radii and the gap apart.
                 let ring = (largest + gap / 2.0) / (PI / *n as f64).sin();
-                (0..*n)
-                    .map(|i| Point::ZERO + ring * exact(UP - TAU * i as f64 / *n as f64))
-                    .collect()
+                (0..*n).map(|i| Point::ZERO + ring * exact(UP - TAU * i as f64 / *n as f64)).collect()
             }
         }
     }
@@ -148,10 +125,7 @@ fn rows_of(rows: &[usize], fitted: &[Fitted], gap: f64) -> Vec<Point> {
     let mut centres = Vec::new();
     let mut first = 0;
     for (row, &wheels) in rows.iter().enumerate() {
-        let radii: Vec<f64> = fitted[first..first + wheels]
-            .iter()
-            .map(|fit| fit.radius)
-            .collect();
+        let radii: Vec<f64> = fitted[first..first + wheels].iter().map(|fit| fit.radius).collect();
         let tallest = radii.iter().copied().fold(0.0, f64::max);
         let pitch = 2.0 * tallest + gap;
         let y = pitch * ((rows.len() - 1) as f64 / 2.0 - row as f64);
@@ -167,11 +141,7 @@ fn rows_of(rows: &[usize], fitted: &[Fitted], gap: f64) -> Vec<Point> {
 }
 
 /// Angles of all windows and notches: asked for, mirrored from the master half, or by the setting.
-pub(super) fn directions(
-    design: &Design,
-    kind: OutlineKind,
-    inscribed: &[Vec<Inscribed>],
-) -> Vec<Direction> {
+pub(super) fn directions(design: &Design, kind: OutlineKind, inscribed: &[Vec<Inscribed>]) -> Vec<Direction> {
     let setting = Setting::of(design.counters.len(), kind);
     (0..design.counters.len())
         .map(|i| {
@@ -180,30 +150,22 @@ pub(super) fn directions(
             let window = |k: usize| design.counters[k].window.angle;
             let notch = |k: usize| design.counters[k].notch.angle;
             Direction {
-                window: asked_or_mirrored(design, &setting, i, window, mirrored_angle)
-                    .unwrap_or(usual.window),
-                notch: asked_or_mirrored(design, &setting, i, notch, mirrored_angle)
-                    .unwrap_or(usual.notch),
+                window: asked_or_mirrored(design, &setting, i, window, mirrored_angle).unwrap_or(usual.window),
+                notch: asked_or_mirrored(design, &setting, i, notch, mirrored_angle).unwrap_or(usual.notch),
             }
         })
         .collect()
 }
 
 /// Places of all wheels.
-pub(super) fn place(
-    design: &Design,
-    kind: OutlineKind,
-    directions: &[Direction],
-    fitted: &[Fitted],
-) -> Vec<Place> {
+pub(super) fn place(design: &Design, kind: OutlineKind, directions: &[Direction], fitted: &[Fitted]) -> Vec<Place> {
     let setting = Setting::of(design.counters.len(), kind);
     let usual = setting.centres(fitted, design.wheel_gap);
     (0..fitted.len())
         .map(|i| {
             let at = |k: usize| design.counters[k].at;
             Place {
-                centre: asked_or_mirrored(design, &setting, i, at, mirrored_point)
-                    .unwrap_or(usual[i]),
+                centre: asked_or_mirrored(design, &setting, i, at, mirrored_point).unwrap_or(usual[i]),
                 window_angle: directions[i].window,
                 notch_angle: directions[i].notch,
                 radius: fitted[i].radius,
@@ -224,9 +186,7 @@ fn asked_or_mirrored<T>(
     asked(index).or_else(|| {
         let half = design.symmetry?;
         let partner = setting.partner(index, half);
-        (partner != index)
-            .then(|| asked(partner))?
-            .map(|value| mirror(value, half))
+        (partner != index).then(|| asked(partner))?.map(|value| mirror(value, half))
     })
 }
 
@@ -251,11 +211,7 @@ const SIDEWAYS: f64 = 20.0 * PI / 180.0;
 /// right where the marks move sideways.
 pub(crate) fn next_from(window_angle: f64) -> Vec2 {
     let travel = Vec2::from_angle(window_angle + FRAC_PI_2);
-    if travel.y.abs() < SIDEWAYS.sin() {
-        Vec2::new(1.0, 0.0)
-    } else {
-        Vec2::new(0.0, 1.0)
-    }
+    if travel.y.abs() < SIDEWAYS.sin() { Vec2::new(1.0, 0.0) } else { Vec2::new(0.0, 1.0) }
 }
 
 /// Which way a wheel turns to count up, for a window in this direction from its middle.
@@ -263,11 +219,7 @@ pub(super) fn sense(running: Running, window_angle: f64) -> Sense {
     let alike = || {
         // The marks travel away from the side the next higher one comes from.
         let anticlockwise_travel = Vec2::from_angle(window_angle + FRAC_PI_2);
-        if next_from(window_angle).dot(anticlockwise_travel) < 0.0 {
-            Sense::Anticlockwise
-        } else {
-            Sense::Clockwise
-        }
+        if next_from(window_angle).dot(anticlockwise_travel) < 0.0 { Sense::Anticlockwise } else { Sense::Clockwise }
     };
     match running {
         Running::Alike => alike(),
@@ -298,24 +250,9 @@ mod tests {
     #[test]
     fn partners_mirror() {
         let six = Setting::Rows(vec![3, 3]);
-        assert_eq!(
-            (0..6)
-                .map(|i| six.partner(i, Half::Left))
-                .collect::<Vec<_>>(),
-            [2, 1, 0, 5, 4, 3]
-        );
-        assert_eq!(
-            (0..6)
-                .map(|i| six.partner(i, Half::Top))
-                .collect::<Vec<_>>(),
-            [3, 4, 5, 0, 1, 2]
-        );
+        assert_eq!((0..6).map(|i| six.partner(i, Half::Left)).collect::<Vec<_>>(), [2, 1, 0, 5, 4, 3]);
+        assert_eq!((0..6).map(|i| six.partner(i, Half::Top)).collect::<Vec<_>>(), [3, 4, 5, 0, 1, 2]);
         let ring = Setting::Ring(5);
-        assert_eq!(
-            (0..5)
-                .map(|i| ring.partner(i, Half::Left))
-                .collect::<Vec<_>>(),
-            [0, 4, 3, 2, 1]
-        );
+        assert_eq!((0..5).map(|i| ring.partner(i, Half::Left)).collect::<Vec<_>>(), [0, 4, 3, 2, 1]);
     }
 }

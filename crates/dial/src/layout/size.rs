@@ -59,11 +59,7 @@ pub(super) fn explain(
 }
 
 fn reduced(height: f64) -> f64 {
-    if height > 2.5 {
-        height - 0.5
-    } else {
-        0.8 * height
-    }
+    if height > 2.5 { height - 0.5 } else { 0.8 * height }
 }
 
 /// The sizes of all wheels with somewhat smaller marks: outlines scale, margins do not.

@@ -49,11 +49,7 @@ pub(super) struct Fitted {
 }
 
 /// Finds the sizes of all wheels.
-pub(super) fn fit_all(
-    design: &Design,
-    inscribed: &[Vec<Inscribed>],
-    directions: &[Direction],
-) -> Vec<Fitted> {
+pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions: &[Direction]) -> Vec<Fitted> {
     let pocket = (design.magnet.diameter + design.magnet.fit) / 2.0;
     // A ring sector and a window that shows the neighbours depend on the distance that they decide:
     // settle both together. Other windows settle in the first round.
@@ -62,24 +58,14 @@ pub(super) fn fit_all(
     let mut drivers = vec![Driver::Asked; inscribed.len()];
     for _ in 0..40 {
         let next = openings_at(design, inscribed, directions, &distances);
-        let settled = next
-            .iter()
-            .zip(&openings)
-            .all(|(a, b)| a.differs_by(b) < SETTLED);
+        let settled = next.iter().zip(&openings).all(|(a, b)| a.differs_by(b) < SETTLED);
         if settled && !openings.is_empty() {
             break;
         }
         openings = next;
         for (i, marks) in inscribed.iter().enumerate() {
             let counter = &design.counters[i];
-            let (distance, driver) = needed(
-                counter,
-                marks,
-                &openings[i],
-                directions[i].window,
-                distances[i],
-                pocket,
-            );
+            let (distance, driver) = needed(counter, marks, &openings[i], directions[i].window, distances[i], pocket);
             distances[i] = distance;
             drivers[i] = driver;
         }
@@ -89,10 +75,8 @@ pub(super) fn fit_all(
                 (distances[i], drivers[i]) = (asked, Driver::Asked);
             } else if let Some(radius) = counter.wheel.radius {
                 let reach = radius - counter.wheel.land - scoop_depth(counter.wheel.rim);
-                (distances[i], drivers[i]) = (
-                    distance_that_reaches(&openings[i], directions[i].window, reach),
-                    Driver::Asked,
-                );
+                (distances[i], drivers[i]) =
+                    (distance_that_reaches(&openings[i], directions[i].window, reach), Driver::Asked);
             }
         }
     }
@@ -108,13 +92,8 @@ fn radii(
 ) -> Vec<Fitted> {
     let mut fitted: Vec<Fitted> = Vec::new();
     for (i, counter) in design.counters.iter().enumerate() {
-        let far = openings[i]
-            .edge(Point::ZERO, directions[i].window, distances[i])
-            .farthest_from(Point::ZERO);
-        let radius = counter
-            .wheel
-            .radius
-            .unwrap_or(far + counter.wheel.land + scoop_depth(counter.wheel.rim));
+        let far = openings[i].edge(Point::ZERO, directions[i].window, distances[i]).farthest_from(Point::ZERO);
+        let radius = counter.wheel.radius.unwrap_or(far + counter.wheel.land + scoop_depth(counter.wheel.rim));
         fitted.push(Fitted {
             window: openings[i],
             distance: distances[i],
@@ -125,10 +104,7 @@ fn radii(
     }
     if design.same_size {
         let free = |i: &usize| design.counters[*i].wheel.radius.is_none();
-        let largest = (0..fitted.len())
-            .filter(free)
-            .map(|i| fitted[i].radius)
-            .fold(0.0, f64::max);
+        let largest = (0..fitted.len()).filter(free).map(|i| fitted[i].radius).fold(0.0, f64::max);
         for i in (0..fitted.len()).filter(free) {
             fitted[i].radius = largest;
         }
@@ -136,10 +112,7 @@ fn radii(
     for fit in &mut fitted {
         if let RimKind::Scalloped { count, depth } = fit.rim {
             let count = count.unwrap_or(((TAU * fit.radius / SCOOP).round() as usize).max(8));
-            fit.rim = RimKind::Scalloped {
-                count: Some(count),
-                depth,
-            };
+            fit.rim = RimKind::Scalloped { count: Some(count), depth };
         }
     }
     fitted
@@ -156,8 +129,7 @@ fn openings_at(
         .iter()
         .enumerate()
         .map(|(i, marks)| {
-            let (counter, angle, distance) =
-                (&design.counters[i], directions[i].window, distances[i]);
+            let (counter, angle, distance) = (&design.counters[i], directions[i].window, distances[i]);
             let opening = window::smallest(counter, marks, angle, distance);
             window::widened(opening, counter, marks, angle, distance)
         })
@@ -165,15 +137,13 @@ fn openings_at(
     if design.same_size {
         let all = openings.clone();
         for (i, opening) in openings.iter_mut().enumerate() {
-            if design.counters[i].window.width.is_some()
-                || design.counters[i].window.height.is_some()
-            {
+            if design.counters[i].window.width.is_some() || design.counters[i].window.height.is_some() {
                 continue;
             }
             for (j, other) in all.iter().enumerate() {
                 // Upright openings compare as they are; ring sectors only where they look the same way.
-                let alike = other.kind == opening.kind
-                    && design.counters[i].window.shows == design.counters[j].window.shows;
+                let alike =
+                    other.kind == opening.kind && design.counters[i].window.shows == design.counters[j].window.shows;
                 if alike && design.counters[i].window.corner == design.counters[j].window.corner {
                     *opening = opening.joined(*other);
                 }
@@ -188,15 +158,9 @@ fn share_largest(design: &Design, distances: &mut [f64], drivers: &mut [Driver])
         return;
     }
     let free: Vec<usize> = (0..distances.len())
-        .filter(|&i| {
-            design.counters[i].wheel.radius.is_none()
-                && design.counters[i].window.distance.is_none()
-        })
+        .filter(|&i| design.counters[i].wheel.radius.is_none() && design.counters[i].window.distance.is_none())
         .collect();
-    let Some(&largest) = free
-        .iter()
-        .max_by(|&&a, &&b| distances[a].total_cmp(&distances[b]))
-    else {
+    let Some(&largest) = free.iter().max_by(|&&a, &&b| distances[a].total_cmp(&distances[b])) else {
         return;
     };
     for i in free {
@@ -238,15 +202,7 @@ fn needed(
     };
     for (mark, edges) in marks.iter().zip(&upright) {
         let from = pocket + MARK_TO_POCKET + reach(mark) + 1.0;
-        push_out(
-            &mut best,
-            edges,
-            outwards,
-            &pocket_edge,
-            MARK_TO_POCKET,
-            from,
-            Driver::Pocket,
-        );
+        push_out(&mut best, edges, outwards, &pocket_edge, MARK_TO_POCKET, from, Driver::Pocket);
     }
 
     let stops = marks.len();
@@ -260,24 +216,12 @@ fn needed(
             // Where neighbours may be seen, only the marks themselves must keep apart, and the marks
             // after the neighbours must not be seen.
             let (fixed, keep, fixed_reach) = if showing_neighbours {
-                (
-                    &upright[shown],
-                    counter.mark.clear.max(counter.mark.margin),
-                    reach(&marks[shown]),
-                )
+                (&upright[shown], counter.mark.clear.max(counter.mark.margin), reach(&marks[shown]))
             } else {
                 (&window, counter.mark.clear, window_reach)
             };
             let from = (fixed_reach + reach(mark) + keep + 1.0) / along.hypot();
-            push_out(
-                &mut best,
-                &there,
-                along,
-                fixed,
-                keep,
-                from,
-                Driver::Neighbours { mark: k, shown },
-            );
+            push_out(&mut best, &there, along, fixed, keep, from, Driver::Neighbours { mark: k, shown });
             if showing_neighbours && stops > 4 {
                 let there = upright[k].moved(&Motion::turn(Point::ZERO, 2.0 * turn));
                 let along = Vec2::from_angle(angle + 2.0 * turn) - outwards;
@@ -298,15 +242,7 @@ fn needed(
 }
 
 /// Raises `best` until `mover`, at `along * distance`, keeps clear of `fixed`; costs one quick look where it does already.
-fn push_out(
-    best: &mut (f64, Driver),
-    mover: &Edges,
-    along: Vec2,
-    fixed: &Edges,
-    keep: f64,
-    from: f64,
-    driver: Driver,
-) {
+fn push_out(best: &mut (f64, Driver), mover: &Edges, along: Vec2, fixed: &Edges, keep: f64, from: f64, driver: Driver) {
     if best.0 >= from {
         return;
     }
@@ -328,19 +264,11 @@ fn overlapping(a: &Edges, b: &Edges) -> bool {
 
 /// The distance at which the opening's farthest corner is `reach` from the wheel's middle.
 fn distance_that_reaches(opening: &Opening, angle: f64, reach: f64) -> f64 {
-    let far = |distance: f64| {
-        opening
-            .edge(Point::ZERO, angle, distance)
-            .farthest_from(Point::ZERO)
-    };
+    let far = |distance: f64| opening.edge(Point::ZERO, angle, distance).farthest_from(Point::ZERO);
     let (mut low, mut high) = (0.1, reach.max(0.2));
     while high - low > SETTLED {
         let middle = (low + high) / 2.0;
-        if far(middle) > reach {
-            high = middle
-        } else {
-            low = middle
-        }
+        if far(middle) > reach { high = middle } else { low = middle }
     }
     low
 }
@@ -356,10 +284,7 @@ pub(super) fn scoop_depth(rim: RimKind) -> f64 {
 /// The rim as a curve.
 pub(super) fn rim(centre: Point, radius: f64, kind: RimKind) -> Curve {
     match kind {
-        RimKind::Scalloped {
-            count: Some(count),
-            depth,
-        } => Curve::scalloped(centre, radius, count, depth),
+        RimKind::Scalloped { count: Some(count), depth } => Curve::scalloped(centre, radius, count, depth),
         _ => Curve::circle(centre, radius),
     }
 }
@@ -367,8 +292,6 @@ pub(super) fn rim(centre: Point, radius: f64, kind: RimKind) -> Curve {
 impl Opening {
     /// Largest difference of a measure, in mm.
     fn differs_by(&self, other: &Opening) -> f64 {
-        (self.width - other.width)
-            .abs()
-            .max((self.height - other.height).abs())
+        (self.width - other.width).abs().max((self.height - other.height).abs())
     }
 }

@@ -29,21 +29,12 @@ impl Opening {
     pub(super) fn edge(&self, wheel: Point, angle: f64, distance: f64) -> Curve {
         let centre = wheel + distance * Vec2::from_angle(angle);
         match self.kind {
-            WindowKind::RoundedRectangle => {
-                Curve::rounded_rectangle(centre, self.width, self.height, self.corner)
-            }
+            WindowKind::RoundedRectangle => Curve::rounded_rectangle(centre, self.width, self.height, self.corner),
             WindowKind::Round => Curve::circle(centre, self.width / 2.0),
             WindowKind::RingSector => {
                 let inner = (distance - self.height / 2.0).max(0.01 * distance);
                 let half_angle = (self.width / 2.0 / distance).min(std::f64::consts::FRAC_PI_2);
-                Curve::ring_sector(
-                    wheel,
-                    inner,
-                    distance + self.height / 2.0,
-                    angle,
-                    half_angle,
-                    self.corner,
-                )
+                Curve::ring_sector(wheel, inner, distance + self.height / 2.0, angle, half_angle, self.corner)
             }
         }
     }
@@ -75,24 +66,14 @@ impl Opening {
 
 /// The smallest opening for the marks of a counter, with whatever the maker asked for put in its place.
 /// A ring sector depends on where it stands; `angle` and `distance` say where.
-pub(super) fn smallest(
-    counter: &CounterDesign,
-    marks: &[Inscribed],
-    angle: f64,
-    distance: f64,
-) -> Opening {
+pub(super) fn smallest(counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
     let margin = counter.mark.margin;
     let mut opening = match counter.window.kind {
         WindowKind::RoundedRectangle => rectangle(counter, marks),
         WindowKind::Round => {
             let shapes: Vec<&Shape> = marks.iter().map(|mark| &mark.shape).collect();
             let across = 2.0 * (outline::enclosing_radius(&shapes, Point::ZERO) + margin);
-            Opening {
-                kind: WindowKind::Round,
-                width: across,
-                height: across,
-                corner: across / 2.0,
-            }
+            Opening { kind: WindowKind::Round, width: across, height: across, corner: across / 2.0 }
         }
         WindowKind::RingSector => sector(counter, marks, angle, distance),
     };
@@ -119,51 +100,34 @@ fn rectangle(counter: &CounterDesign, marks: &[Inscribed]) -> Opening {
 
 /// Corners no rounder than the margin take nothing from it: the opening is the union of discs of that radius. Rounder
 /// ones push the sides out until the outlines themselves keep the margin.
-fn pushed_out(
-    opening: Opening,
-    counter: &CounterDesign,
-    marks: &[Inscribed],
-    angle: f64,
-    distance: f64,
-) -> Opening {
+fn pushed_out(opening: Opening, counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f64) -> Opening {
     let margin = counter.mark.margin;
     if opening.kind == WindowKind::Round || opening.corner <= margin {
         return opening;
     }
-    let grown = |by: f64| Opening {
-        width: opening.width + 2.0 * by,
-        height: opening.height + 2.0 * by,
-        ..opening
-    };
+    let grown = |by: f64| Opening { width: opening.width + 2.0 * by, height: opening.height + 2.0 * by, ..opening };
     let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
     let edges: Vec<Edges> = marks.iter().map(|mark| Edges::of(&mark.shape)).collect();
     let keeps = |by: f64| {
         let curve = grown(by).edge(wheel, angle, distance);
         let edge = Edges::of_curve(&curve);
-        marks.iter().zip(&edges).all(|(mark, edges)| {
-            inside(&curve, &mark.shape) && edges.nearest_under(&edge, margin - NEAR).is_none()
-        })
+        marks
+            .iter()
+            .zip(&edges)
+            .all(|(mark, edges)| inside(&curve, &mark.shape) && edges.nearest_under(&edge, margin - NEAR).is_none())
     };
     // With the sides pushed out by the whole radius the corners no longer matter.
     let (mut low, mut high) = (0.0, opening.corner);
     while high - low > NEAR {
         let middle = (low + high) / 2.0;
-        if keeps(middle) {
-            high = middle
-        } else {
-            low = middle
-        }
+        if keeps(middle) { high = middle } else { low = middle }
     }
     grown(high)
 }
 
 /// Whether a shape lies inside a curve that it does not cross: one point of each of its loops tells.
 fn inside(curve: &Curve, shape: &Shape) -> bool {
-    shape.loops().iter().all(|one| {
-        one.segments()
-            .first()
-            .is_none_or(|piece| curve.contains(piece.from()))
-    })
+    shape.loops().iter().all(|one| one.segments().first().is_none_or(|piece| curve.contains(piece.from())))
 }
 
 /// A ring sector about the wheel's middle: arcs at the marks' nearest and farthest points, sides through the middle.
@@ -175,10 +139,7 @@ fn sector(counter: &CounterDesign, marks: &[Inscribed], angle: f64, distance: f6
     let mut half_angle: f64 = 0.0;
     for shape in &placed {
         for curve in shape.loops() {
-            let (near, far) = (
-                curve.nearest_to(Point::ZERO),
-                curve.farthest_from(Point::ZERO),
-            );
+            let (near, far) = (curve.nearest_to(Point::ZERO), curve.farthest_from(Point::ZERO));
             reach = reach.max(far - distance).max(distance - near);
             half_angle = half_angle.max(half_angle_of(&curve.segments(), angle, margin));
         }
@@ -220,22 +181,14 @@ pub(super) fn widened(
     };
     let neighbours = Neighbours::of(marks, angle, distance);
     let sized = |along: f64| match opening.kind {
-        WindowKind::RoundedRectangle if !neighbours.sideways => Opening {
-            height: counter.window.height.unwrap_or(along),
-            ..opening
-        },
+        WindowKind::RoundedRectangle if !neighbours.sideways => {
+            Opening { height: counter.window.height.unwrap_or(along), ..opening }
+        }
         WindowKind::Round => {
             let across = counter.window.width.unwrap_or(along);
-            Opening {
-                width: across,
-                height: across,
-                ..opening
-            }
+            Opening { width: across, height: across, ..opening }
         }
-        _ => Opening {
-            width: counter.window.width.unwrap_or(along),
-            ..opening
-        },
+        _ => Opening { width: counter.window.width.unwrap_or(along), ..opening },
     };
     let least = match opening.kind {
         WindowKind::RoundedRectangle if !neighbours.sideways => opening.height,
@@ -247,11 +200,7 @@ pub(super) fn widened(
     }
     while high - low > WIDTH {
         let middle = (low + high) / 2.0;
-        if neighbours.seen(&sized(middle), share) {
-            high = middle
-        } else {
-            low = middle
-        }
+        if neighbours.seen(&sized(middle), share) { high = middle } else { low = middle }
     }
     sized(high)
 }
@@ -274,32 +223,17 @@ impl Neighbours {
         let step = std::f64::consts::TAU / marks.len() as f64;
         let travel = Vec2::from_angle(angle + std::f64::consts::FRAC_PI_2);
         let wheel = Point::ZERO - distance * Vec2::from_angle(angle);
-        let turned = |turn: f64| {
-            marks
-                .iter()
-                .map(move |mark| mark.shape.moved(&Motion::turn(wheel, turn)))
-        };
+        let turned = |turn: f64| marks.iter().map(move |mark| mark.shape.moved(&Motion::turn(wheel, turn)));
         let shapes: Vec<Shape> = turned(step).chain(turned(-step)).collect();
         let reach = outline::enclosing_radius(&shapes.iter().collect::<Vec<_>>(), Point::ZERO);
-        Neighbours {
-            shapes,
-            sideways: travel.x.abs() > travel.y.abs(),
-            reach,
-            wheel,
-            angle,
-            distance,
-        }
+        Neighbours { shapes, sideways: travel.x.abs() > travel.y.abs(), reach, wheel, angle, distance }
     }
 
     /// Whether at least this share of the width of each is seen.
     fn seen(&self, opening: &Opening, share: f64) -> bool {
         let window = Shape::from(opening.edge(self.wheel, self.angle, self.distance));
         let width = |shape: &Shape| {
-            if self.sideways {
-                shape.bounds().width()
-            } else {
-                shape.bounds().height()
-            }
+            if self.sideways { shape.bounds().width() } else { shape.bounds().height() }
         };
         self.shapes.iter().all(|shape| {
             let seen = shape.common(&window);

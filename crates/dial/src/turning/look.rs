@@ -32,16 +32,8 @@ impl<'a> Turned<'a> {
     fn of(wheel: &'a Wheel) -> Turned<'a> {
         let window = Edges::of_curve(&wheel.window.edge);
         let marks = wheel.marks.iter().map(Ready::of).collect();
-        let still = vec![
-            (Other::Pocket, pocket_distance(wheel, &window)),
-            (Other::Rim, rim_distance(wheel)),
-        ];
-        Turned {
-            wheel,
-            window,
-            marks,
-            still,
-        }
+        let still = vec![(Other::Pocket, pocket_distance(wheel, &window)), (Other::Rim, rim_distance(wheel))];
+        Turned { wheel, window, marks, still }
     }
 
     /// The motion that turns the wheel to stop `k`.
@@ -54,11 +46,7 @@ impl Ready {
     fn of(mark: &Mark) -> Ready {
         let edges = Edges::of(&mark.shape);
         let bounds = edges.bounds();
-        Ready {
-            edges,
-            middle: bounds.center(),
-            reach: bounds.size().to_vec2().hypot() / 2.0,
-        }
+        Ready { edges, middle: bounds.center(), reach: bounds.size().to_vec2().hypot() / 2.0 }
     }
 }
 
@@ -66,11 +54,7 @@ fn pocket_distance(wheel: &Wheel, window: &Edges) -> f64 {
     let pocket = Curve::circle(wheel.pocket.centre, wheel.pocket.radius);
     let inside = wheel.window.edge.contains(wheel.pocket.centre)
         || (wheel.window.edge.nearest_to(wheel.pocket.centre) < wheel.pocket.radius);
-    if inside {
-        0.0
-    } else {
-        window.nearest(&Edges::of_curve(&pocket)).distance
-    }
+    if inside { 0.0 } else { window.nearest(&Edges::of_curve(&pocket)).distance }
 }
 
 /// The rim turns too: what counts is its lowest place, which passes every window sooner or later.
@@ -83,11 +67,7 @@ fn rim_distance(wheel: &Wheel) -> f64 {
 pub(super) fn wheel(wheel: &Wheel) -> WheelTurns {
     let turned = Turned::of(wheel);
     let stops: Vec<Stop> = (0..wheel.marks.len()).map(|k| stop(&turned, k)).collect();
-    WheelTurns {
-        name: wheel.name.clone(),
-        next_from: comes_from(&turned, 0),
-        stops,
-    }
+    WheelTurns { name: wheel.name.clone(), next_from: comes_from(&turned, 0), stops }
 }
 
 fn stop(turned: &Turned, k: usize) -> Stop {
@@ -116,24 +96,12 @@ fn stop(turned: &Turned, k: usize) -> Stop {
     if !in_order {
         faults.push(Fault::OutOfOrder);
     }
-    if wheel
-        .asked
-        .neighbours
-        .is_some_and(|share| neighbour_seen(turned, k) < share - NEAR)
-    {
+    if wheel.asked.neighbours.is_some_and(|share| neighbour_seen(turned, k) < share - NEAR) {
         faults.push(Fault::NeighbourHidden);
     }
     let fails = shown.seen < 1.0 || other_distance <= 0.0 || lean > LEAN;
-    let slack_angle = if fails {
-        0.0
-    } else {
-        slack::angle(turned, k, &motion, &here, lean)
-    };
-    let slack_drift = if fails {
-        0.0
-    } else {
-        shown.margin.min(other_distance)
-    };
+    let slack_angle = if fails { 0.0 } else { slack::angle(turned, k, &motion, &here, lean) };
+    let slack_drift = if fails { 0.0 } else { shown.margin.min(other_distance) };
     Stop {
         words: wheel.marks[k].words.clone(),
         seen: shown.seen,
@@ -166,37 +134,23 @@ struct Shown {
 
 impl Shown {
     fn of(turned: &Turned, k: usize, motion: &Motion, here: &Edges) -> Shown {
-        let Nearest {
-            distance, on_other, ..
-        } = here.nearest(&turned.window);
+        let Nearest { distance, on_other, .. } = here.nearest(&turned.window);
         let edge = &turned.wheel.window.edge;
         let crosses = distance <= 0.0;
         let within = !crosses && wholly_within(edge, &turned.wheel.marks[k].shape, motion);
         if within {
-            return Shown {
-                seen: 1.0,
-                margin: distance,
-                at: on_other,
-            };
+            return Shown { seen: 1.0, margin: distance, at: on_other };
         }
         let mark = turned.wheel.marks[k].shape.moved(motion);
         let seen = mark.common(&Shape::from(edge.clone())).area() / mark.area();
         // A mark that only touches the edge is seen whole to the last digit, and still not whole.
-        Shown {
-            seen: seen.min(1.0 - f64::EPSILON),
-            margin: if crosses { 0.0 } else { -distance },
-            at: on_other,
-        }
+        Shown { seen: seen.min(1.0 - f64::EPSILON), margin: if crosses { 0.0 } else { -distance }, at: on_other }
     }
 }
 
 /// Whether every loop of a shape that does not cross `edge` lies inside it.
 fn wholly_within(edge: &Curve, shape: &Shape, motion: &Motion) -> bool {
-    shape.loops().iter().all(|one| {
-        one.segments()
-            .first()
-            .is_none_or(|piece| edge.contains(motion.apply(piece.from())))
-    })
+    shape.loops().iter().all(|one| one.segments().first().is_none_or(|piece| edge.contains(motion.apply(piece.from()))))
 }
 
 /// The nearest thing that should not be seen, and its distance from the window's edge; 0 when it is seen.
@@ -216,15 +170,9 @@ fn nearest_other(turned: &Turned, k: usize, motion: &Motion) -> (Other, f64) {
         let there = mark.edges.moved(motion);
         let seen = turned.wheel.window.edge.contains(middle)
             || turned.wheel.marks[j].shape.loops().iter().any(|one| {
-                one.segments()
-                    .first()
-                    .is_some_and(|p| turned.wheel.window.edge.contains(motion.apply(p.from())))
+                one.segments().first().is_some_and(|p| turned.wheel.window.edge.contains(motion.apply(p.from())))
             });
-        let distance = if seen {
-            0.0
-        } else {
-            there.nearest(&turned.window).distance
-        };
+        let distance = if seen { 0.0 } else { there.nearest(&turned.window).distance };
         if distance < nearest.1 {
             nearest = (Other::Mark(j), distance);
         }
@@ -257,22 +205,14 @@ fn neighbour_seen(turned: &Turned, k: usize) -> f64 {
     let travel = Vec2::from_angle(turned.wheel.window.angle + std::f64::consts::FRAC_PI_2);
     let width = |shape: &Shape| {
         let size = shape.bounds().size();
-        if travel.x.abs() > travel.y.abs() {
-            size.width
-        } else {
-            size.height
-        }
+        if travel.x.abs() > travel.y.abs() { size.width } else { size.height }
     };
     [(k + 1) % stops, (k + stops - 1) % stops]
         .into_iter()
         .map(|j| {
             let there = turned.wheel.marks[j].shape.moved(&turned.motion(k));
             let seen = there.common(&window);
-            if seen.is_empty() {
-                0.0
-            } else {
-                width(&seen) / width(&there)
-            }
+            if seen.is_empty() { 0.0 } else { width(&seen) / width(&there) }
         })
         .fold(f64::INFINITY, f64::min)
 }

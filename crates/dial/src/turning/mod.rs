@@ -96,20 +96,13 @@ pub struct Slack {
 
 /// Turns every wheel of a dial through every stop.
 pub fn turn(dial: &Dial) -> TurnTest {
-    TurnTest {
-        wheels: dial.wheels.iter().map(look::wheel).collect(),
-    }
+    TurnTest { wheels: dial.wheels.iter().map(look::wheel).collect() }
 }
 
 impl TurnTest {
     /// The dial's slack: the least that any stop of any wheel forgives.
     pub fn slack(&self) -> Slack {
-        let mut slack = Slack {
-            angle: f64::INFINITY,
-            angle_at: (0, 0),
-            drift: f64::INFINITY,
-            drift_at: (0, 0),
-        };
+        let mut slack = Slack { angle: f64::INFINITY, angle_at: (0, 0), drift: f64::INFINITY, drift_at: (0, 0) };
         for (w, wheel) in self.wheels.iter().enumerate() {
             for (k, stop) in wheel.stops.iter().enumerate() {
                 if stop.slack_angle < slack.angle {
@@ -125,9 +118,6 @@ impl TurnTest {
 
     /// Whether every stop passes.
     pub fn passes(&self) -> bool {
-        self.wheels
-            .iter()
-            .flat_map(|wheel| &wheel.stops)
-            .all(|stop| stop.faults.is_empty())
+        self.wheels.iter().flat_map(|wheel| &wheel.stops).all(|stop| stop.faults.is_empty())
     }
 }

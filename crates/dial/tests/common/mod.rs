@@ -19,26 +19,12 @@ pub fn try_look(text: &str) -> Result<Looked, Vec<Mistake>> {
     let design = design::read(text, &workshop)?;
     let laid = layout::assemble(&design)?;
     let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench {
-        dial: &laid.dial,
-        turns: &turns,
-        workshop: &workshop,
-    });
-    Ok(Looked {
-        design,
-        laid,
-        turns,
-        findings,
-    })
+    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &workshop });
+    Ok(Looked { design, laid, turns, findings })
 }
 
 pub fn look(text: &str) -> Looked {
-    try_look(text).unwrap_or_else(|mistakes| {
-        panic!(
-            "{}",
-            design::render_mistakes("dial.toml", text, &mistakes, false)
-        )
-    })
+    try_look(text).unwrap_or_else(|mistakes| panic!("{}", design::render_mistakes("dial.toml", text, &mistakes, false)))
 }
 
 /// A dial of some counters, each with its values and maybe more.
@@ -60,10 +46,7 @@ pub fn examples() -> Vec<(String, String)> {
         .filter(|path| path.join("dial.toml").is_file())
         .map(|path| {
             (
-                path.file_name()
-                    .expect("a name")
-                    .to_string_lossy()
-                    .into_owned(),
+                path.file_name().expect("a name").to_string_lossy().into_owned(),
                 std::fs::read_to_string(path.join("dial.toml")).expect("reads"),
             )
         })

@@ -27,20 +27,9 @@ pub fn ready_in(text: &str, workshop: Workshop) -> Ready {
     let design = dial::design::read(text, &workshop).expect("reads");
     let laid = layout::assemble(&design).expect("can be drawn");
     let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench {
-        dial: &laid.dial,
-        turns: &turns,
-        workshop: &workshop,
-    });
+    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &workshop });
     let job = job::plan(&laid.dial, &workshop).expect("fits");
-    Ready {
-        text: text.into(),
-        laid,
-        turns,
-        findings,
-        job,
-        workshop,
-    }
+    Ready { text: text.into(), laid, turns, findings, job, workshop }
 }
 
 /// A small dial with little to draw.
@@ -54,10 +43,7 @@ pub fn examples() -> Vec<(String, String)> {
         .filter(|path| path.join("dial.toml").is_file())
         .map(|path| {
             (
-                path.file_name()
-                    .expect("a name")
-                    .to_string_lossy()
-                    .into_owned(),
+                path.file_name().expect("a name").to_string_lossy().into_owned(),
                 fs::read_to_string(path.join("dial.toml")).expect("reads"),
             )
         })
@@ -68,16 +54,10 @@ pub fn examples() -> Vec<(String, String)> {
 
 /// Holds a text against a golden file; `DIALWRIGHT_WRITE=1` writes it anew.
 pub fn golden(name: &str, text: &str) {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("tests/golden")
-        .join(name);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(name);
     if std::env::var_os("DIALWRIGHT_WRITE").is_some() {
         fs::write(&path, text).expect("writes");
     }
     let was = fs::read_to_string(&path).unwrap_or_default();
-    assert!(
-        was == text,
-        "{} has changed; look at it with DIALWRIGHT_WRITE=1 and git diff",
-        path.display()
-    );
+    assert!(was == text, "{} has changed; look at it with DIALWRIGHT_WRITE=1 and git diff", path.display());
 }
