@@ -5,6 +5,8 @@ use outline::{Edges, Nearest};
 
 /// No web thinner than this, whatever the stock (common practice; also a cutting bureau's least feature).
 const LEAST: f64 = 1.0;
+/// A web within this of the thickness is as wide: a tenth of a micron.
+const NEAR: f64 = 1e-4;
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let dial = bench.dial;
@@ -27,7 +29,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
 
 fn web(bench: &Bench, one: &str, other: &str, near: Nearest, thickness: f64, i: usize) -> Option<Finding> {
     let least = LEAST.max(thickness / 2.0);
-    if near.distance >= thickness {
+    if near.distance >= thickness - NEAR {
         return None;
     }
     let severity = if near.distance < least { Severity::Refuse } else { Severity::Mend };
