@@ -198,3 +198,78 @@ impl OutlinePen for Pen {
         self.0.close_path();
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::closeness::WITHIN;
+    use kurbo::{ParamCurve, PathSeg};
+
+    fn weight(name: &str) -> Weight {
+        let names = ["Regular", "Medium", "SemiBold", "Bold"];
+        let index = names.iter().position(|known| *known == name);
+        Weight::ALL[index.expect("a weight")]
+    }
+
+    /// The rows of one of the oracle's tables.
+    fn rows(table: &'static str) -> impl Iterator<Item = Vec<&'static str>> {
+        let rows = table.lines().filter(|row| !row.starts_with('#'));
+        rows.map(|row| row.split('\t').collect())
+    }
+
+    #[test]
+    fn kerning_is_what_harfbuzz_makes_of_the_font() {
+        let mut count = 0;
+        for row in rows(include_str!("../tests/data/kerns.csv")) {
+            let [first, second] = row[1].chars().collect::<Vec<_>>()[..] else {
+                panic!("not a pair: {row:?}");
+            };
+            let lettering = Lettering::shipped(weight(row[0]));
+            let ours = lettering.kern(first, second) / lettering.scale;
+            let theirs: f64 = row[2].parse().expect("a number");
+            assert!((ours - theirs).abs() < 1e-9, "{row:?}: {ours}");
+            count += 1;
+        }
+        assert_eq!(count, 1280);
+    }
+
+    #[test]
+    fn advances_are_those_that_fonttools_reads() {
+        for row in rows(include_str!("../tests/data/glyphs.csv")) {
+            let code = row[1].parse().expect("a code point");
+            let character = char::from_u32(code).expect("a character");
+            let lettering = Lettering::shipped(weight(row[0]));
+            let (_, advance) = lettering.path(character).expect("a glyph");
+            let theirs: f64 = row[2].parse().expect("a number");
+            assert!((advance / lettering.scale - theirs).abs() < 1e-9, "{row:?}");
+        }
+    }
+
+    #[test]
+    fn arcs_keep_to_the_curves_of_the_font_at_every_height() {
+        let lettering = Lettering::shipped(Weight::Medium);
+        for height in [3.0, 5.0, 12.0, 20.0, 80.0] {
+            for character in "0123456789ABGQSaegs&%".chars() {
+                let closeness = Closeness::at(height);
+                let glyph = lettering.glyph(character, closeness).expect("a glyph");
+                let (path, _) = lettering.path(character).expect("a path");
+                let segments: Vec<PathSeg> = path.segments().collect();
+                let mut off: f64 = 0.0;
+                for segment in &segments {
+                    for k in 0..=20 {
+                        let p = segment.eval(f64::from(k) / 20.0);
+                        off = off.max(glyph.edges.distance_to(p));
+                    }
+                }
+                // And from the arcs back to the curves.
+                for arc in glyph.shape.loops().iter().flat_map(|one| one.segments()) {
+                    let p = arc.point_at(0.5);
+                    let near =
+                        segments.iter().map(|segment| kurbo::ParamCurveNearest::nearest(segment, p, 1e-9).distance_sq);
+                    off = off.max(near.fold(f64::INFINITY, f64::min).sqrt());
+                }
+                assert!(off * height <= WITHIN, "{character} at {height} mm: {} mm off", off * height);
+            }
+        }
+    }
+}

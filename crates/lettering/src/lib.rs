@@ -14,6 +14,7 @@ mod face;
 mod fine;
 mod inscription;
 mod kern;
+mod raster;
 mod symbol;
 mod twins;
 mod weight;

@@ -72,7 +72,7 @@ impl Symbol {
         let similar = |symbol: Symbol| {
             let shown = symbol.words().split([' ', ',']).any(|word| word == name);
             let spelt = strsim::jaro_winkler(&name, symbol.name());
-            if shown { 1.0 } else { spelt }
+            if shown { spelt.max(0.95) } else { spelt }
         };
         let mut near: Vec<(f64, Symbol)> =
             Symbol::all().map(|symbol| (similar(symbol), symbol)).filter(|(similar, _)| *similar >= 0.75).collect();

@@ -10,7 +10,7 @@ use kurbo::{BezPath, CubicBez, ParamCurve, ParamCurveArclen, PathSeg, Point, Sha
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Zero {
     /// An oval ring. On a wheel of figures there is no letter O to be told from, and the one island that is left
-    /// standing is about three times as wide as each of the two halves.
+    /// standing is about twice as wide as each of the two halves (in Medium 0.48 and 0.25 of the height).
     #[default]
     Plain,
     /// As the font draws it, with a bar from top left to bottom right.

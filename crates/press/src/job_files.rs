@@ -1,5 +1,6 @@
 //! All files of a job folder.
 
+use crate::svg::plain;
 use crate::{
     PngError, dial_front, findings_picture, job_report, png, report, sheet, strip, symmetry, ticket, ticket_picture,
     wheel_face,
@@ -96,7 +97,7 @@ fn first(make: &Make) -> String {
     let dial = &make.laid.dial;
     let mut text = format!(
         "{}\n\nRun the setups in this order; each has its ticket in the folder tickets: read it first.\n\n",
-        dial.name
+        plain(&dial.name)
     );
     for sheet in &make.job.sheets {
         for setup in &sheet.setups {

@@ -3,6 +3,7 @@
 mod dial_front;
 mod folder;
 mod job_files;
+mod light;
 mod picture;
 mod png;
 mod report;

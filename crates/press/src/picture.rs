@@ -1,5 +1,6 @@
 //! A picture for people, in mm: shapes, lines and words as outlines on warm paper.
 
+use crate::light::light;
 use crate::svg::{Frame, escaped, number};
 use lettering::{Lettering, TwinMark, Weight};
 use outline::{BezPath, Motion, Point, Rect, Shape, Vec2};
@@ -67,7 +68,7 @@ impl Picture {
     /// A filled area.
     pub(crate) fn fill(&mut self, shape: &Shape, colour: &str) {
         if !shape.is_empty() {
-            let data = self.frame.shape(shape);
+            let data = self.data(shape);
             let _ = writeln!(self.body, "<path fill=\"{colour}\" d=\"{data}\"/>");
         }
     }
@@ -81,7 +82,7 @@ impl Picture {
     /// A line round a shape.
     pub(crate) fn outline(&mut self, shape: &Shape, pen: Pen) {
         if !shape.is_empty() {
-            let data = self.frame.shape(shape);
+            let data = self.data(shape);
             self.stroke(&data, pen);
         }
     }
@@ -98,6 +99,12 @@ impl Picture {
         path.move_to(from);
         path.line_to(to);
         self.line(&path, pen);
+    }
+
+    fn data(&self, shape: &Shape) -> String {
+        let loops = shape.loops().iter();
+        let chains = loops.map(|one| self.frame.chain(&light(one)));
+        chains.collect::<Vec<_>>().join(" ")
     }
 
     fn stroke(&mut self, data: &str, pen: Pen) {

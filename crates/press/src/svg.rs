@@ -1,7 +1,7 @@
 //! SVG path data. The one place where y changes from up to down, and where numbers are rounded.
 
-use outline::{BezPath, Curve, EllipticCurve, EllipticPiece, PathEl, Point, Segment, Shape};
-use std::fmt::Write;
+use outline::{BezPath, EllipticCurve, EllipticPiece, PathEl, Point, Segment, Shape};
+use std::fmt::{self, Write};
 
 /// Maps our coordinates, y up, to those of a drawing, y down.
 #[derive(Clone, Copy, Debug)]
@@ -20,10 +20,10 @@ impl Frame {
         (p.x - self.corner.x, self.corner.y - p.y)
     }
 
-    /// Path data of a curve: lines and arcs as they are, closed.
-    pub(crate) fn curve(self, curve: &Curve) -> String {
+    /// Path data of a closed chain of lines and arcs, as they are.
+    pub(crate) fn chain(self, pieces: &[Segment]) -> String {
         let mut data = String::new();
-        for (i, segment) in curve.segments().iter().enumerate() {
+        for (i, segment) in pieces.iter().enumerate() {
             if i == 0 {
                 self.start(&mut data, segment.from());
             }
@@ -60,7 +60,7 @@ impl Frame {
 
     /// Path data of all curves of a shape.
     pub(crate) fn shape(self, shape: &Shape) -> String {
-        shape.loops().iter().map(|one| self.curve(one)).collect::<Vec<_>>().join(" ")
+        shape.loops().iter().map(|one| self.chain(&one.segments())).collect::<Vec<_>>().join(" ")
     }
 
     /// Path data of a Bezier path as it is, closed or not.
@@ -110,27 +110,68 @@ fn parts(sweep: f64) -> impl Iterator<Item = f64> {
     (1..=parts as usize).map(move |k| k as f64 / parts)
 }
 
-/// A number to a tenth of a micron, without a minus before zero.
-pub(crate) fn number(value: f64) -> String {
-    let text = format!("{value:.4}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".into() } else { text.into() }
+/// A number to a tenth of a micron, without trailing zeros and without a minus before zero.
+pub(crate) fn number(value: f64) -> Tenths {
+    Tenths((value * 1e4).round() as i64)
 }
 
-/// Text made safe to stand in a document: what XML 1.0 (section 2.2) does not allow becomes a question mark, white space
-/// a blank.
+/// A length in tenths of a micron, written in mm.
+pub(crate) struct Tenths(i64);
+
+impl fmt::Display for Tenths {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sign = if self.0 < 0 { "-" } else { "" };
+        let (whole, mut part) = (self.0.unsigned_abs() / 10_000, self.0.unsigned_abs() % 10_000);
+        if part == 0 {
+            return write!(f, "{sign}{whole}");
+        }
+        let mut places = 4;
+        while part % 10 == 0 {
+            (part, places) = (part / 10, places - 1);
+        }
+        write!(f, "{sign}{whole}.{part:0places$}")
+    }
+}
+
+/// Text made safe to stand in a document.
 pub(crate) fn escaped(text: &str) -> String {
-    let mut safe = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            c if c.is_whitespace() => safe.push(' '),
-            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => safe.push('?'),
-            c => safe.push(c),
+    plain(text).replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+}
+
+/// Text in one line that every reader takes: white space becomes a blank, and what XML 1.0 (section 2.2) forbids or a terminal
+/// would obey a question mark.
+pub(crate) fn plain(text: &str) -> String {
+    let one = |c: char| match c {
+        c if c.is_whitespace() => ' ',
+        c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => '?',
+        c => c,
+    };
+    text.chars().map(one).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_short_and_exact() {
+        let cases = [
+            (0.0, "0"),
+            (-0.00004, "0"),
+            (12.0, "12"),
+            (-0.5, "-0.5"),
+            (3.07504, "3.075"),
+            (3.00006, "3.0001"),
+            (-1234.0001, "-1234.0001"),
+            (100.01, "100.01"),
+        ];
+        for (value, text) in cases {
+            assert_eq!(number(value).to_string(), text);
         }
     }
-    safe
+
+    #[test]
+    fn what_breaks_a_document_is_left_out() {
+        assert_eq!(escaped("a\u{1}b\n<&>\""), "a?b &lt;&amp;&gt;&quot;");
+    }
 }

@@ -41,9 +41,9 @@ pub fn symmetry(dial: &Dial) -> String {
             "Drawn: the hole. Dashed: the cover turned over. Red: where it does not go in. Dark: where the hole gapes. Ringed: the largest mismatch, {figure}."
         )
     };
-    let at = Point::new(area.x0 + MARGIN, area.y0);
+    let at = Point::new(area.x0 + MARGIN, area.y0 - 1.0);
     let used = picture.paragraph(at, WORDS, &words, tone::INK, MARGIN);
-    picture.end_at(area.y0 - used - MARGIN / 2.0 + WORDS);
+    picture.end_at(at.y - used - MARGIN / 2.0 + WORDS);
     picture.finish()
 }
 

@@ -2,6 +2,7 @@
 
 use crate::job_files::sheet_name;
 use crate::sheet::step_id;
+use crate::svg::plain;
 use crate::symmetry::is_upright;
 use dial::Dial;
 use dial::job::{Setup, Sheet, Step, StepKind, Work};
@@ -192,7 +193,7 @@ impl Page {
     fn wrapped(&mut self, words: &str, first: &str, rest: &str) {
         let mut line = first.to_owned();
         let mut begun = false;
-        for word in words.split_whitespace() {
+        for word in plain(words).split_whitespace() {
             if begun && line.chars().count() + 1 + word.chars().count() > COLUMNS {
                 self.line(line.trim_end());
                 line = rest.to_owned();
