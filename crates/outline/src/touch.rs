@@ -30,11 +30,11 @@ pub struct Touch {
 /// A distance that counts as touching, in mm.
 const TOUCHING: f64 = 1e-7;
 /// Steps after which a piece that creeps along an edge counts as touching it: it is within microns by then.
-const STEPS: usize = 400;
+const STEPS: usize = 2000;
 
 impl Edges {
     /// The smallest angle in 0 to `limit` by which these outlines, turned about `about`, come to touch
-    /// `fixed`; `None` if they do not. Within 1e-7 mm of contact, from the safe side.
+    /// `fixed`; `None` if they do not. Within 1e-7 mm of contact, from the safe side; where the way grazes `fixed`, within 1e-4 mm.
     pub fn first_touch_turning(&self, about: Point, fixed: &Edges, way: Turn, limit: f64) -> Option<Touch> {
         let sign = match way {
             Turn::Anticlockwise => 1.0,
