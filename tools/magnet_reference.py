@@ -1,6 +1,6 @@
 """Arbitrary-precision reference values for crates/magnet.
 
-    python tools/magnet_reference.py        writes crates/magnet/tests/data/{pairs,fields,elliptic}.csv
+    python tools/magnet_reference.py        writes crates/magnet/tests/data/{pairs,coaxial,fields,elliptic}.csv
 
 Needs mpmath only. The tests read the tables and need no Python. Every value is worked out on a way
 that the crate does not go, with 30 digits or more, and where a second way exists both must agree:
@@ -239,6 +239,21 @@ def pairs():
     assert max(differences) < mpf("1e-14")
 
 
+def coaxial():
+    """On the axis only, and wider: diameters 1 to 20 mm, thickness 1/100 to 3 diameters, gaps to 300 mm."""
+    rng = random.Random(SEED + 3)
+    rows = []
+    for i in range(240):
+        d1 = 10 ** rng.uniform(0, 1.3)
+        d2 = [d1, d1 * (1 + 10 ** rng.uniform(-15, -2)), 10 ** rng.uniform(0, 1.3)][i % 3]
+        numbers = [d1, d1 * 10 ** rng.uniform(-2, 0.5), 1.3, d2, d2 * 10 ** rng.uniform(-2, 0.5), 1.2]
+        gap = 10 ** rng.uniform(-9, 2.5) if i % 5 else 0.0
+        with mp.workdps(60):
+            axial = axial_published(exact(numbers), mpf(gap))
+        rows.append(numbers + [gap, text(axial), text(stiffness(exact(numbers), mpf(gap)))])
+    write("coaxial.csv", "d1,t1,br1,d2,t2,br2,gap,axial_n,stiffness_n_per_mm", rows)
+
+
 def biot_savart(r, t, j, rho, z):
     """B_rho and B_z in T of the current sheet around the side wall."""
     up, low = z + t / 2, z - t / 2
@@ -331,4 +346,5 @@ if __name__ == "__main__":
     check()
     elliptic()
     fields()
+    coaxial()
     pairs()

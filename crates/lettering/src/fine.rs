@@ -4,7 +4,7 @@ use crate::Lettering;
 use crate::face::Fine;
 use outline::{Shape, inscribed_circle, narrowest_stroke};
 
-/// Curves are followed this closely, in figure heights, while strokes are measured: a third of a per cent of a light stroke.
+/// Curves are followed this closely, in figure heights, while strokes are measured: a hundredth of a light stroke.
 const FOLLOWED: f64 = 1e-3;
 /// Islands are measured this closely, in figure heights.
 const CLOSELY: f64 = 1e-3;

@@ -1,12 +1,10 @@
 //! A mark as a coarse raster, on which two marks are compared in well under a microsecond.
 
-use outline::{Segment, Shape};
+use outline::{Curve, Shape};
 
 /// Rows of a raster; its columns are the bits of a word, half as wide as the rows are high.
 const ROWS: usize = 32;
 const COLUMNS: f64 = 64.0;
-/// Arcs of a glyph are short: this many chords each are far below a cell.
-const CHORDS: usize = 2;
 
 /// A mark in a box of 32 rows and 64 columns about the middle of its own box, at a scale that its larger side fills.
 pub(crate) struct Raster {
@@ -21,14 +19,9 @@ impl Raster {
         // Where each row's middle line crosses the outline.
         let mut crossings: Vec<(usize, f64)> = Vec::with_capacity(8 * ROWS);
         let row_of = |y: f64| (y - centre.y) / (2.0 * cell) + (ROWS as f64 - 1.0) / 2.0;
-        for piece in shape.loops().iter().flat_map(|one| one.segments()) {
-            let chords = match piece {
-                Segment::Line { .. } => 1,
-                Segment::Arc { .. } => CHORDS,
-            };
-            let mut a = piece.from();
-            for k in 1..=chords {
-                let b = piece.point_at(k as f64 / chords as f64);
+        for points in shape.loops().iter().map(Curve::chord_points) {
+            let mut a = points.last().copied().unwrap_or_default();
+            for b in points {
                 let (from, to) = (row_of(a.y), row_of(b.y));
                 // A chord crosses the rows above its lower end up to its upper end, so that ends count once.
                 let first = (from.min(to).floor() as i64 + 1).max(0);

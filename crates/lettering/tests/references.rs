@@ -104,4 +104,5 @@ fn strokes_are_those_between_the_corners_of_the_font() {
     // DOD-HDBK-791(AM) 6-5.3.2.3 asks for 1/8 to 1/6 of the height: Medium and SemiBold are on either side of 1/6.
     let strokes = Weight::ALL.map(|weight| Lettering::shipped(weight).stroke(1.0));
     assert!(strokes.is_sorted(), "{strokes:?}");
+    assert!(strokes[1] < 1.0 / 6.0 && strokes[2] > 1.0 / 6.0, "{strokes:?}");
 }

@@ -44,3 +44,18 @@ fn stiffness() {
         }
     }
 }
+
+/// Thin and tall discs, very unequal ones, and gaps up to 300 mm, on the axis.
+#[test]
+fn coaxial() {
+    for row in rows(include_str!("../data/coaxial.csv"), 9) {
+        let (gap, axial, kappa) = (row[6], row[7], row[8]);
+        agree(&format!("{row:?}"), pair(&row).pull(gap), axial, 1e-10);
+        let found = pair(&row).stiffness(gap);
+        if kappa.is_infinite() {
+            assert_eq!(found, kappa, "{row:?}");
+        } else {
+            agree(&format!("{row:?}"), found, kappa, 1e-10);
+        }
+    }
+}
