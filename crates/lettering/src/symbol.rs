@@ -80,6 +80,20 @@ impl Symbol {
         near.into_iter().take(3).map(|(_, symbol)| symbol).collect()
     }
 
+    /// Width of its thinnest stroke and diameter of its smallest standing island at a height, in mm; measured once.
+    pub fn finest(&self, height: f64) -> (Option<f64>, Option<f64>) {
+        static UNITS: [OnceLock<(Option<f64>, Option<f64>)>; DRAWINGS.len()] =
+            [const { OnceLock::new() }; DRAWINGS.len()];
+        let (stroke, island) = UNITS[self.0].get_or_init(|| {
+            let unit = self.outline(1.0);
+            let islands = unit.holes().into_iter().filter_map(|hole| {
+                outline::inscribed_circle(&Shape::from(hole.clone()), 1e-3).map(|(_, radius)| 2.0 * radius)
+            });
+            (outline::narrowest_stroke(&unit).map(|neck| neck.width), islands.reduce(f64::min))
+        });
+        (stroke.map(|width| width * height), island.map(|across| across * height))
+    }
+
     /// Its outline, `height` mm high (or wide, if it is wider than high), about the middle of its box; arcs follow the
     /// drawing within 0.0005 mm.
     pub fn outline(&self, height: f64) -> Shape {

@@ -8,6 +8,7 @@ const CLEAR: f64 = 1.0;
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let plate = Edges::of(&bench.dial.cover.plate);
+    let windows: Vec<Edges> = bench.dial.wheels.iter().map(|wheel| Edges::of_curve(&wheel.window.edge)).collect();
     let mut findings = Vec::new();
     for art in &bench.dial.cover.art {
         let edges = Edges::of(&art.shape);
@@ -20,8 +21,8 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let near = edges.nearest(&plate);
         let distance = if bench.dial.cover.plate.contains(middle) { near.distance } else { 0.0 };
         look("the cover's edge or a notch".into(), distance, near.on_self);
-        for wheel in &bench.dial.wheels {
-            let near = edges.nearest(&Edges::of_curve(&wheel.window.edge));
+        for (wheel, window) in bench.dial.wheels.iter().zip(&windows) {
+            let near = edges.nearest(window);
             let distance = if wheel.window.edge.contains(middle) { 0.0 } else { near.distance };
             look(format!("the window of {}", wheel.name), distance, near.on_self);
         }

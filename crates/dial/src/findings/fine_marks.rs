@@ -3,8 +3,8 @@
 use super::{Bench, Finding, Part, Quantity, Severity};
 use crate::assembled::{Art, Mark};
 use crate::design::Motif;
-use lettering::{Lettering, Weight};
-use outline::{Point, Shape};
+use lettering::{Lettering, Symbol, Weight};
+use outline::Point;
 use std::collections::BTreeMap;
 
 /// Least engraved stroke in wood (common practice: two or three lines of the raster, two spots of the beam).
@@ -39,14 +39,14 @@ struct Fine {
 fn fine_of_mark(mark: &Mark, height: f64, weight: Weight) -> Fine {
     match &mark.motif {
         Motif::Text(text) => fine_of_text(text, height, weight),
-        Motif::Symbol(_) => fine_of_shape(&mark.shape),
+        Motif::Symbol(symbol) => fine_of_symbol(*symbol, height),
     }
 }
 
 fn fine_of_art(art: &Art) -> Fine {
     match art.weight {
         Some(weight) => fine_of_text(&art.what, art.height, weight),
-        None => fine_of_shape(&art.shape),
+        None => Symbol::named(&art.what).map(|symbol| fine_of_symbol(symbol, art.height)).unwrap_or_default(),
     }
 }
 
@@ -59,15 +59,10 @@ fn fine_of_text(text: &str, height: f64, weight: Weight) -> Fine {
     }
 }
 
-fn fine_of_shape(shape: &Shape) -> Fine {
-    let stroke = outline::narrowest_stroke(shape).map(|neck| (neck.width, Some(neck.at)));
-    let island = shape
-        .holes()
-        .iter()
-        .filter_map(|hole| outline::inscribed_circle(&Shape::from(hole.reversed()), 0.01))
-        .map(|(at, radius)| (2.0 * radius, Some(at)))
-        .min_by(|a, b| a.0.total_cmp(&b.0));
-    Fine { stroke, island }
+/// From the drawing's own measures, taken once for each symbol.
+fn fine_of_symbol(symbol: Symbol, height: f64) -> Fine {
+    let (stroke, island) = symbol.finest(height);
+    Fine { stroke: stroke.map(|width| (width, None)), island: island.map(|across| (across, None)) }
 }
 
 type Worst = BTreeMap<&'static str, (f64, Option<Point>, Vec<String>)>;

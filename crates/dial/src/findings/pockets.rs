@@ -2,7 +2,7 @@
 
 use super::{Bench, Finding, Part, Quantity, Severity};
 use crate::assembled::Pocket;
-use outline::{Curve, Edges, Point};
+use outline::{Curve, Edges, Point, Rect};
 
 /// Least wall between a pocket and anything cut or engraved (our own proposal: it keeps the magnet's glue in).
 const WALL: f64 = 1.0;
@@ -21,6 +21,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let nearest_mark = wheel
             .marks
             .iter()
+            .filter(|mark| may_be_near(&mark.shape.bounds(), &wheel.pocket))
             .map(|mark| {
                 (Edges::of(&mark.shape).nearest(&pocket), mark.shape.contains(wheel.pocket.centre), &mark.words)
             })
@@ -52,6 +53,15 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         }
     }
     findings
+}
+
+/// Whether a mark's box comes so near to a pocket that the mark itself has to be looked at.
+fn may_be_near(bounds: &Rect, pocket: &Pocket) -> bool {
+    let (dx, dy) = (
+        (bounds.x0 - pocket.centre.x).max(pocket.centre.x - bounds.x1).max(0.0),
+        (bounds.y0 - pocket.centre.y).max(pocket.centre.y - bounds.y1).max(0.0),
+    );
+    dx.hypot(dy) < pocket.radius + WALL
 }
 
 fn ring(pocket: &Pocket) -> Edges {

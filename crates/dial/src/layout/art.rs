@@ -5,7 +5,7 @@ use crate::assembled::{Art, Wheel};
 use crate::design::{CounterDesign, Design, Motif};
 use crate::spans::{Label, Mistake};
 use lettering::{Lettering, TwinMark, Weight};
-use outline::{Curve, Edges, Motion, Point, Shape, Vec2};
+use outline::{Curve, Edges, Motion, Point, Rect, Shape, Vec2};
 
 /// Least distance of art from windows, pockets, the plate's edge and other art (half of the usual plate; our own proposal).
 const CLEAR: f64 = 1.5;
@@ -79,7 +79,7 @@ fn beside(counter: &CounterDesign) -> Vec<(Motif, Height, f64)> {
 struct Face {
     plate: Shape,
     edges: Edges,
-    obstacles: Vec<(Curve, Edges)>,
+    obstacles: Vec<Edges>,
     art: Vec<Art>,
     taken: Vec<Edges>,
 }
@@ -88,10 +88,7 @@ impl Face {
     fn new(plate: &Shape, wheels: &[Wheel]) -> Face {
         let windows = wheels.iter().map(|wheel| wheel.window.edge.clone());
         let pockets = wheels.iter().map(|w| Curve::circle(w.cover_pocket.centre, w.cover_pocket.radius));
-        let obstacles = windows.chain(pockets).map(|curve| {
-            let edges = Edges::of_curve(&curve);
-            (curve, edges)
-        });
+        let obstacles = windows.chain(pockets).map(|curve| Edges::of_curve(&curve));
         Face {
             plate: plate.clone(),
             edges: Edges::of(plate),
@@ -109,23 +106,23 @@ impl Face {
 
     /// Whether a shape keeps clear of everything there.
     fn takes(&self, shape: &Shape) -> bool {
-        let middle = shape.bounds().center();
+        let bounds = shape.bounds();
+        let middle = bounds.center();
+        // Boxes first: they are quick, and an obstacle within the box may lie between letters.
+        let boxes = self.plate.contains(middle)
+            && self.obstacles.iter().all(|obstacle| !overlap(&bounds, &obstacle.bounds()))
+            && self.taken.iter().all(|taken| !overlap(&bounds, &taken.bounds()));
+        if !boxes {
+            return false;
+        }
         let edges = Edges::of(shape);
-        self.plate.contains(middle)
-            && edges.nearest_under(&self.edges, CLEAR).is_none()
-            && self.obstacles.iter().all(|(curve, obstacle)| {
-                !curve.contains(middle) && !overlapping(shape, curve) && edges.nearest_under(obstacle, CLEAR).is_none()
-            })
-            && self.taken.iter().all(|taken| {
-                let both = taken.bounds().intersect(edges.bounds());
-                both.width() <= 0.0 || both.height() <= 0.0
-            })
+        edges.nearest_under(&self.edges, CLEAR).is_none()
+            && self.obstacles.iter().all(|obstacle| edges.nearest_under(obstacle, CLEAR).is_none())
     }
 }
 
-/// Whether an obstacle lies within the box of a shape: between its letters, say.
-fn overlapping(shape: &Shape, obstacle: &Curve) -> bool {
-    let both = shape.bounds().intersect(obstacle.bounds());
+fn overlap(a: &Rect, b: &Rect) -> bool {
+    let both = a.intersect(*b);
     both.width() > 0.0 && both.height() > 0.0
 }
 
