@@ -71,6 +71,16 @@ fn marks_too_small_to_cut_are_told_with_the_height_that_would_do() {
 }
 
 #[test]
+fn symbols_too_small_to_cut_are_told_too() {
+    let small = dial("[mark]\nheight = \"2 mm\"", &[("symbols = [\"wheat\", \"gem\", \"key\"]", "")]);
+    let finding = found(&small, "marks too small to cut", Severity::Mend);
+    assert!(length(finding.measured) < length(finding.limit));
+    let large =
+        look(&dial("[mark]\nheight = \"9 mm\"", &[("symbols = [\"wheat\", \"gem\", \"key\"]", "label = \"\"")]));
+    assert!(!large.findings.iter().any(|f| f.rule == "marks too small to cut"));
+}
+
+#[test]
 fn thin_webs_break() {
     // Two windows side by side across the middle: the wheels' land is nearly all that parts them.
     let text = dial("[wheel]\nland = \"0.3 mm\"\ngap = \"0.2 mm\"\n", TWO);

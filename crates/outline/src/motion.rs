@@ -1,6 +1,6 @@
 //! Rigid motions of the plane, and the axes and sides that go with mirrors.
 
-use kurbo::{Affine, Point, Vec2};
+use kurbo::{Point, Vec2};
 
 /// A rigid motion: turn, shift, mirror, and what follows from doing them one after another.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -97,11 +97,5 @@ impl Motion {
     /// Whether left and right change places.
     pub fn is_mirrored(&self) -> bool {
         self.mirrored
-    }
-
-    /// The same as a matrix.
-    pub fn to_affine(&self) -> Affine {
-        let up = self.apply_vec(Vec2::new(0.0, 1.0));
-        Affine::new([self.along.x, self.along.y, up.x, up.y, self.shift.x, self.shift.y])
     }
 }

@@ -49,22 +49,6 @@ impl Shape {
         }
         Ok(Shape::joined(&all))
     }
-
-    /// Its convex corners rounded to a radius: shrunk, then grown again. Parts narrower than twice the radius vanish.
-    ///
-    /// # Errors
-    /// An offset that does not close.
-    pub fn convex_corners_rounded(&self, radius: f64) -> Result<Shape, OutlineError> {
-        self.shrunk(radius)?.grown(radius)
-    }
-
-    /// Its concave corners rounded to a radius: grown, then shrunk again. Gaps narrower than twice the radius close.
-    ///
-    /// # Errors
-    /// An offset that does not close.
-    pub fn concave_corners_rounded(&self, radius: f64) -> Result<Shape, OutlineError> {
-        self.grown(radius)?.shrunk(radius)
-    }
 }
 
 /// The outside of a counter-clockwise curve grown by `d`, then the bays that closed behind it, all counter-clockwise.

@@ -21,7 +21,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             part: Part::Dial,
             place: None,
             source: "the machine in the workshop file",
-            mend: "see above".into(),
+            mend: error.mend().into(),
             keys: vec!["cover.width".into(), "cover.height".into()],
         })
         .collect()

@@ -18,13 +18,13 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let fine =
             wheel.marks.iter().map(|mark| (mark.words.clone(), fine_of_mark(mark, wheel.asked.height, wheel.weight)));
         let worst = worst_of(fine);
-        let keys = |_: &str| vec![format!("counter[{i}].mark.height"), "mark.height".into()];
-        findings.extend(report(bench, Part::Wheel(i), &format!("{}: ", wheel.name), &worst, wheel.asked.height, &keys));
+        let keys = vec![format!("counter[{i}].mark.height"), "mark.height".into()];
+        findings.extend(report(bench, Part::Wheel(i), &format!("{}: ", wheel.name), &worst, wheel.asked.height, keys));
     }
     for art in &bench.dial.cover.art {
         let worst = worst_of(std::iter::once((art.what.clone(), fine_of_art(art))));
-        let keys = |_: &str| vec!["cover.art".into(), "counter.label_height".into()];
-        findings.extend(report(bench, Part::Cover, "", &worst, art.height, &keys));
+        let keys = Vec::new();
+        findings.extend(report(bench, Part::Cover, "", &worst, art.height, keys));
     }
     findings
 }
@@ -87,14 +87,7 @@ fn worst_of(fine: impl Iterator<Item = (String, Fine)>) -> Worst {
     worst
 }
 
-fn report(
-    bench: &Bench,
-    part: Part,
-    whose: &str,
-    worst: &Worst,
-    height: f64,
-    keys: &dyn Fn(&str) -> Vec<String>,
-) -> Vec<Finding> {
+fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, keys: Vec<String>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (kind, (width, at, below)) in worst {
         let limit = if *kind == "stroke" { STROKE } else { ISLAND };
@@ -125,7 +118,7 @@ fn report(
                 "make it {} high, or choose a lighter or heavier `mark.weight`",
                 bench.show((wanted * 10.0).ceil() / 10.0)
             ),
-            keys: keys(kind),
+            keys: keys.clone(),
         });
     }
     findings

@@ -133,18 +133,28 @@ impl fmt::Display for JobError {
         match self {
             JobError::TooLarge { part, needs, bed } => write!(
                 f,
-                "{part} needs {:.1} x {:.1} mm with its border, the bed has {:.1} x {:.1} mm: make it smaller, or name a larger machine in the workshop file",
+                "{part} needs {:.1} x {:.1} mm with its border, the bed has {:.1} x {:.1} mm",
                 needs.0, needs.1, bed.0, bed.1
             ),
             JobError::Kerf { part, why } => write!(
                 f,
-                "a cut of {part} cannot be compensated for the kerf ({why}): the opening is narrower than the beam, so make it larger"
+                "a cut of {part} cannot be compensated for the kerf ({why}): the opening is narrower than the beam"
             ),
         }
     }
 }
 
 impl std::error::Error for JobError {}
+
+impl JobError {
+    /// What to do about it.
+    pub fn mend(&self) -> &'static str {
+        match self {
+            JobError::TooLarge { .. } => "make it smaller, or name a larger machine in the workshop file",
+            JobError::Kerf { .. } => "make the opening larger",
+        }
+    }
+}
 
 impl StepKind {
     /// What the step is called.
