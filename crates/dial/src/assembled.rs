@@ -3,7 +3,7 @@
 
 use crate::design::{Motif, RimKind, Running, WindowKind};
 use lettering::Weight;
-use measure::Units;
+use measure::{Interval, Units};
 use outline::{Axis, Curve, Motion, Point, Shape, Vec2};
 use process::Stock;
 
@@ -20,6 +20,10 @@ pub struct Dial {
     pub wheels: Vec<Wheel>,
     /// The axis about which the cover is turned over for its pockets.
     pub turn_axis: Axis,
+    /// Whether a pole gauge and a depth gauge are cut with it.
+    pub gauges: bool,
+    /// Magnets to have at hand beyond those that are glued in, if the maker says so.
+    pub spares: Option<usize>,
 }
 
 /// The plate on top.
@@ -61,6 +65,110 @@ pub struct Pocket {
     pub radius: f64,
     /// Depth from the face it is sunk into.
     pub depth: f64,
+    /// A shallow wider recess about it, for a cap.
+    pub ledge: Option<Ledge>,
+}
+
+/// A shallow recess about a pocket, into which a cap is glued.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ledge {
+    /// Radius.
+    pub radius: f64,
+    /// Depth.
+    pub depth: f64,
+}
+
+/// A disc magnet as bought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Disc {
+    /// Diameter over the plating.
+    pub diameter: f64,
+    /// Thickness over the plating.
+    pub thickness: f64,
+    /// Remanence in T: what its grade promises.
+    pub remanence: Interval,
+}
+
+/// What a pocket does to the marked face of the master magnet that is held over it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Poles {
+    Pulls,
+    Pushes,
+}
+
+/// How one wheel is held: its magnet pair and what touches.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seat {
+    /// The magnet in the cover's pocket.
+    pub cover: Disc,
+    /// The magnet in the wheel's pocket.
+    pub wheel: Disc,
+    /// Film of glue under a magnet.
+    pub glue: f64,
+    /// How near a magnet's face comes to where it is wanted.
+    pub depth_within: f64,
+    /// How far the two faces together may be from flat.
+    pub flatness: f64,
+    /// Friction of the faces that touch.
+    pub friction: Interval,
+    /// A ring that alone touches.
+    pub ring: Option<Ring>,
+    /// Stock of the caps, if the magnets are enclosed.
+    pub cap: Option<Stock>,
+    /// What the cover's pocket does to the marked face of the master magnet; the wheel's does the other.
+    pub poles: Poles,
+}
+
+/// A ring about a pair that alone touches.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ring {
+    /// Its hole.
+    pub inner: f64,
+    /// Its outer radius.
+    pub outer: f64,
+    /// How far it keeps the faces apart, or, left standing, how deep the cover's back is taken down round it.
+    pub height: f64,
+    /// Stock of the washer on the wheel; without one it is left standing in the cover's back.
+    pub washer: Option<Stock>,
+}
+
+/// Small magnets on a ring that let a wheel click into its stops.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ClickRing {
+    /// Each of them.
+    pub disc: Disc,
+    /// Radius of the ring.
+    pub radius: f64,
+    /// Pockets in the wheel's face.
+    pub wheel: Vec<Pocket>,
+    /// Pockets in the cover's back.
+    pub cover: Vec<Pocket>,
+}
+
+impl Pocket {
+    /// Radius of all that is taken out.
+    pub fn reach(&self) -> f64 {
+        self.ledge.map_or(self.radius, |ledge| ledge.radius.max(self.radius))
+    }
+}
+
+impl Poles {
+    /// The other way round.
+    pub fn reversed(self) -> Poles {
+        match self {
+            Poles::Pulls => Poles::Pushes,
+            Poles::Pushes => Poles::Pulls,
+        }
+    }
+
+    /// What it does, in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Poles::Pulls => "pulls",
+            Poles::Pushes => "pushes",
+        }
+    }
 }
 
 /// One wheel with its window, its notch and its two pockets.
@@ -96,6 +204,10 @@ pub struct Wheel {
     pub pocket: Pocket,
     /// The pocket opposite, in the cover's back.
     pub cover_pocket: Pocket,
+    /// How the pair in the two sits.
+    pub seat: Seat,
+    /// Small magnets that let it click into its stops.
+    pub clicks: Option<ClickRing>,
 }
 
 /// What the maker asked of every stop.
@@ -195,6 +307,16 @@ impl Sense {
 }
 
 impl Wheel {
+    /// Radius about its middle that pocket, cap, washer and clicks take up on its face.
+    pub fn hub(&self) -> f64 {
+        let washer = self.seat.ring.as_ref().filter(|ring| ring.washer.is_some()).map_or(0.0, |ring| ring.outer);
+        let clicks = self
+            .clicks
+            .as_ref()
+            .map_or(0.0, |ring| ring.radius + ring.wheel.iter().map(|pocket| pocket.radius).fold(0.0, f64::max));
+        self.pocket.reach().max(washer).max(clicks)
+    }
+
     /// Angle by which the wheel is turned from its first stop to stop `k`, counter-clockwise positive.
     pub fn turned_to(&self, k: usize) -> f64 {
         self.counts_up.sign() * std::f64::consts::TAU * k as f64 / self.marks.len() as f64

@@ -48,6 +48,7 @@ fn every_parameter_is_told_once_and_its_default_holds() {
         parameters::ART,
         parameters::STOCK,
         parameters::LAYER,
+        parameters::SHELF_MAGNET,
         parameters::WORKSHOP_FILE,
     ] {
         let mut paths = BTreeSet::new();
@@ -65,9 +66,15 @@ fn every_parameter_is_told_once_and_its_default_holds() {
                     Kind::Count(low, high) => {
                         assert!((low..=high).contains(&text.parse().expect(param.path)), "{}", param.path)
                     }
-                    Kind::Share(low, high) => {
+                    Kind::Share(low, high) | Kind::Number(low, high) => {
                         assert!((low..=high).contains(&text.parse().expect(param.path)), "{}", param.path)
                     }
+                    Kind::Unit(unit, low, high) => {
+                        let number = text.strip_suffix(unit).expect(param.path).trim();
+                        assert!((low..=high).contains(&number.parse().expect(param.path)), "{}", param.path)
+                    }
+                    // That these read is seen below, where they are written out.
+                    Kind::Grade | Kind::Friction | Kind::Stock => {}
                     Kind::Flag => assert!(["true", "false"].contains(&text), "{}", param.path),
                     _ => panic!("{} has a default that nobody reads", param.path),
                 }

@@ -29,12 +29,20 @@ pub enum Command {
     #[command(
         after_help = "Example:\n  dialwright check harbour/dial.toml\n  dialwright check harbour/dial.toml --json"
     )]
-    Check(On),
+    Check(Check),
     /// Turn every wheel through its window, and say how much each stop forgives.
     #[command(
         after_help = "Example:\n  dialwright turn harbour/dial.toml\n  dialwright turn harbour/dial.toml --picture strip.png"
     )]
     Turn(Turn),
+    /// Magnets: how each wheel turns and keeps its number, which pairs on the shelf would do, which way round each goes.
+    #[command(
+        after_help = "Example:\n  dialwright magnets harbour/dial.toml\n  dialwright magnets harbour/dial.toml --picture map.png\n  dialwright magnets --disc 6x2:N42 --json\n  dialwright magnets --pairs pairs.csv --json"
+    )]
+    Magnets(Magnets),
+    /// A family of dials: which wheel fits which place of which cover, and why not.
+    #[command(after_help = "Example:\n  dialwright fits harbour/dial.toml coast/dial.toml")]
+    Fits(Fits),
     /// Make the job folder: sheets for the machine, tickets, pictures and figures.
     #[command(
         after_help = "Example:\n  dialwright make harbour/dial.toml\n  dialwright make harbour/dial.toml --to ~/jobs/harbour"
@@ -61,6 +69,54 @@ pub struct On {
     #[arg(long)]
     pub workshop: Option<PathBuf>,
     /// Print the figures as JSON; names carry their units.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `dialwright check`.
+#[derive(Debug, Args)]
+pub struct Check {
+    /// The dial.
+    #[command(flatten)]
+    pub on: On,
+    /// Another dial that this one's wheels and covers should fit; may be given several times.
+    #[arg(long)]
+    pub set: Vec<PathBuf>,
+}
+
+/// `dialwright magnets`.
+#[derive(Debug, Args)]
+pub struct Magnets {
+    /// The dial file.
+    #[arg(required_unless_present_any = ["pairs", "disc"], conflicts_with_all = ["pairs", "disc"])]
+    pub file: Option<PathBuf>,
+    /// A table of pairs to compute instead of a dial: d1_mm,t1_mm,br1_t,d2_mm,t2_mm,br2_t,gap_mm,offset_mm; `-` reads standard input.
+    #[arg(long, conflicts_with = "disc")]
+    pub pairs: Option<PathBuf>,
+    /// One disc to compute instead of a dial, as 6x2:N42 or 6x2:1.30T.
+    #[arg(long)]
+    pub disc: Option<String>,
+    /// The workshop file.
+    #[arg(long)]
+    pub workshop: Option<PathBuf>,
+    /// Also draw the map into this file (.svg or .png).
+    #[arg(long, conflicts_with_all = ["pairs", "disc"])]
+    pub picture: Option<PathBuf>,
+    /// Print the figures as JSON; names carry their units.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `dialwright fits`.
+#[derive(Debug, Args)]
+pub struct Fits {
+    /// The dials: every wheel is tried in every place of every cover.
+    #[arg(required = true)]
+    pub files: Vec<PathBuf>,
+    /// The workshop file.
+    #[arg(long)]
+    pub workshop: Option<PathBuf>,
+    /// Print as JSON.
     #[arg(long)]
     pub json: bool,
 }

@@ -1,60 +1,55 @@
 //! `dialwright check`: what drives the size, and every finding.
 
 use crate::Outcome;
-use crate::args::On;
-use crate::load::{Loaded, load};
+use crate::args::{Check, On};
+use crate::load::{Loaded, family, load};
 use crate::talk::{self, Talk};
-use dial::findings::{self, Bench, Finding};
-use dial::layout::{self, Laid};
-use dial::turning::{self, TurnTest};
+use dial::findings;
+use std::path::PathBuf;
 
 /// A dial looked over.
 pub struct Looked {
     /// The files.
     pub loaded: Loaded,
-    /// The assembled dial.
-    pub laid: Laid,
-    /// Its turn test.
-    pub turns: TurnTest,
-    /// Its findings.
-    pub findings: Vec<Finding>,
+    /// All that is known of it.
+    pub dial: dial::Looked,
 }
 
-/// Reads, lays out, turns and checks a dial.
-pub fn look(on: &On) -> Result<Looked, Talk> {
+/// Reads, lays out, turns and checks a dial, also against its family's standard and the others of a set.
+pub fn look(on: &On, set: &[PathBuf]) -> Result<Looked, Talk> {
     let loaded = load(on)?;
-    let laid = layout::assemble(&loaded.design).map_err(|mistakes| Talk::Mistakes {
+    let family = family(&loaded, set)?;
+    let dial = dial::look(&loaded.design, &loaded.workshop, &family).map_err(|mistakes| Talk::Mistakes {
         file: loaded.file.clone(),
         text: loaded.text.clone(),
         mistakes,
     })?;
-    let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &loaded.workshop });
-    Ok(Looked { loaded, laid, turns, findings })
+    Ok(Looked { loaded, dial })
 }
 
 impl Looked {
     /// The report that all outputs share.
     pub fn report(&self) -> serde_json::Value {
-        press::report(&self.laid, &self.turns, &self.findings)
+        press::report(&self.dial)
     }
 
     /// What is printed about it.
     pub fn words(&self) -> String {
-        talk::sizes(&self.laid.dial, &self.laid.sizing)
-            + &talk::findings(&self.laid.dial, &self.findings, &self.loaded.text, &self.loaded.design)
+        let laid = &self.dial.laid;
+        talk::sizes(&laid.dial, &laid.sizing)
+            + &talk::findings(&laid.dial, &self.dial.findings, &self.loaded.text, &self.loaded.design)
     }
 
     /// Whether it may be made.
     pub fn outcome(&self) -> Outcome {
-        if findings::refuses(&self.findings) { Outcome::Refused } else { Outcome::Well }
+        if findings::refuses(&self.dial.findings) { Outcome::Refused } else { Outcome::Well }
     }
 }
 
 /// Runs the command.
-pub fn run(on: &On) -> Result<Outcome, Talk> {
-    let looked = look(on)?;
-    if on.json {
+pub fn run(args: &Check) -> Result<Outcome, Talk> {
+    let looked = look(&args.on, &args.set)?;
+    if args.on.json {
         println!("{:#}", looked.report());
     } else {
         print!("{}", looked.words());

@@ -3,6 +3,7 @@
 use crate::args::On;
 use crate::talk::Talk;
 use dial::design::{self, Design};
+use dial::family::Member;
 use process::Workshop;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -34,6 +35,23 @@ pub fn load(on: &On) -> Result<Loaded, Talk> {
     Ok(Loaded { text, file: on.file.clone(), design, workshop })
 }
 
+/// The family of a dial: its standard, if the file names one, and the others of a set.
+pub fn family(loaded: &Loaded, set: &[PathBuf]) -> Result<Vec<Member>, Talk> {
+    let beside = loaded.file.parent().unwrap_or(Path::new(""));
+    let standard = loaded.design.standard.iter().map(|path| (beside.join(path), true));
+    let others = set.iter().map(|path| (path.clone(), false));
+    standard.chain(others).map(|(path, standard)| member(&path, &loaded.workshop, standard)).collect()
+}
+
+/// One dial of a family.
+pub fn member(path: &Path, workshop: &Workshop, standard: bool) -> Result<Member, Talk> {
+    let text = read(path)?;
+    let told = |mistakes| Talk::Mistakes { file: path.to_owned(), text: text.clone(), mistakes };
+    let design = design::read(&text, workshop).map_err(told)?;
+    let laid = dial::layout::assemble(&design).map_err(told)?;
+    Ok(Member { name: design.name, dial: laid.dial, standard })
+}
+
 /// The workshop that was named, or the one found beside the dial or above it, or the starter.
 pub fn workshop(named: Option<&Path>, beside: Option<&Path>) -> Result<Workshop, Talk> {
     let found = match named {
@@ -52,7 +70,7 @@ fn find(dial: &Path) -> Option<PathBuf> {
     folder.ancestors().skip(1).map(|above| above.join(WORKSHOP)).find(|path| path.is_file())
 }
 
-fn read(path: &Path) -> Result<String, Talk> {
+pub fn read(path: &Path) -> Result<String, Talk> {
     let bytes = fs::read(path).map_err(|error| {
         let help = if path.is_dir() {
             format!("this is a folder: name the file in it, as {}", path.join("dial.toml").display())

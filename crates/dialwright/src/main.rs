@@ -3,10 +3,13 @@
 mod args;
 mod brief;
 mod check;
+mod fits;
 mod list;
 mod load;
+mod magnets;
 mod make;
 mod new;
+mod pairs;
 mod reference;
 mod talk;
 mod turn;
@@ -39,6 +42,8 @@ fn run() -> ExitCode {
         Command::New(args) => new::run(&args),
         Command::Check(args) => check::run(&args),
         Command::Turn(args) => turn::run(&args),
+        Command::Magnets(args) => magnets::run(&args),
+        Command::Fits(args) => fits::run(&args),
         Command::Make(args) => make::run(&args),
         Command::List(args) => list::run(&args),
         Command::Reference { into } => reference::run(&into),

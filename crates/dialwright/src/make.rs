@@ -11,9 +11,9 @@ use std::path::PathBuf;
 
 /// Runs the command.
 pub fn run(args: &Make) -> Result<Outcome, Talk> {
-    let looked = look(&args.on)?;
+    let looked = look(&args.on, &[])?;
     let words = looked.words();
-    if findings::refuses(&looked.findings) {
+    if findings::refuses(&looked.dial.findings) {
         if args.on.json {
             println!("{:#}", looked.report());
         } else {
@@ -22,19 +22,17 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
         eprintln!("nothing was made: mend what is to be refused first");
         return Ok(Outcome::Refused);
     }
-    let job = job::plan(&looked.laid.dial, &looked.loaded.workshop)
+    let job = job::plan(&looked.dial.laid.dial, &looked.loaded.workshop)
         .map_err(|errors| Talk::Plain(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")))?;
     let files = press::job_files(&press::Make {
-        laid: &looked.laid,
-        turns: &looked.turns,
-        findings: &looked.findings,
+        looked: &looked.dial,
         job: &job,
         workshop: &looked.loaded.workshop,
         dial_file: &looked.loaded.text,
         words: &words,
     })
     .map_err(|error| Talk::Plain(error.to_string()))?;
-    let target = args.to.clone().unwrap_or_else(|| beside(&looked.loaded.file, &looked.laid.dial.name));
+    let target = args.to.clone().unwrap_or_else(|| beside(&looked.loaded.file, &looked.dial.laid.dial.name));
     let written = press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;
     if args.on.json {
         let mut report = looked.report();

@@ -6,7 +6,7 @@ use dial::layout::{Driver, Sizing};
 use dial::{Dial, Mistake};
 use measure::show;
 use std::io::IsTerminal;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// Why a command could not do its work.
 pub enum Talk {
@@ -34,6 +34,18 @@ pub fn complain(talk: &Talk) {
         }
         Talk::Plain(words) => eprintln!("{words}"),
     }
+}
+
+/// Writes a picture as its ending says.
+pub fn write_picture(path: &Path, svg: String) -> Result<(), Talk> {
+    let bytes = match path.extension().and_then(|end| end.to_str()) {
+        Some("svg") => svg.into_bytes(),
+        Some("png") => press::png(&svg).map_err(|error| Talk::Plain(error.to_string()))?,
+        _ => {
+            return Err(Talk::Plain(format!("{}: a picture ends in .svg or .png", path.display())));
+        }
+    };
+    std::fs::write(path, bytes).map_err(|error| Talk::Plain(format!("{} cannot be written: {error}", path.display())))
 }
 
 /// The dial in a few lines: its sizes and what drove them.

@@ -3,42 +3,29 @@
 use crate::Outcome;
 use crate::args::Turn;
 use crate::check::{Looked, look};
-use crate::talk::Talk;
+use crate::talk::{Talk, write_picture};
 use dial::findings::Quantity;
 use measure::show;
-use std::path::Path;
 
 /// Runs the command.
 pub fn run(args: &Turn) -> Result<Outcome, Talk> {
-    let looked = look(&args.on)?;
+    let looked = look(&args.on, &[])?;
     if let Some(path) = &args.picture {
-        draw(&looked, path)?;
+        write_picture(path, press::strip(&looked.dial.laid.dial, &looked.dial.turns))?;
     }
     if args.on.json {
         println!("{:#}", looked.report()["turn_test"]);
     } else {
         print!("{}", table(&looked));
     }
-    Ok(if looked.turns.passes() { Outcome::Well } else { Outcome::Refused })
-}
-
-fn draw(looked: &Looked, path: &Path) -> Result<(), Talk> {
-    let svg = press::strip(&looked.laid.dial, &looked.turns);
-    let bytes = match path.extension().and_then(|end| end.to_str()) {
-        Some("svg") => svg.into_bytes(),
-        Some("png") => press::png(&svg).map_err(|error| Talk::Plain(error.to_string()))?,
-        _ => {
-            return Err(Talk::Plain(format!("{}: a picture ends in .svg or .png", path.display())));
-        }
-    };
-    std::fs::write(path, bytes).map_err(|error| Talk::Plain(format!("{} cannot be written: {error}", path.display())))
+    Ok(if looked.dial.turns.passes() { Outcome::Well } else { Outcome::Refused })
 }
 
 fn table(looked: &Looked) -> String {
-    let dial = &looked.laid.dial;
+    let dial = &looked.dial.laid.dial;
     let mm = |length: f64| show(length, dial.show);
     let mut out = String::new();
-    for (wheel, turns) in dial.wheels.iter().zip(&looked.turns.wheels) {
+    for (wheel, turns) in dial.wheels.iter().zip(&looked.dial.turns.wheels) {
         out += &format!("{}: {} stops\n", turns.name, turns.stops.len());
         let widest = turns.stops.iter().map(|stop| stop.words.chars().count()).max().unwrap_or(0).max(4);
         out += &format!(
@@ -67,7 +54,7 @@ fn table(looked: &Looked) -> String {
             }
         );
     }
-    let slack = looked.turns.slack();
+    let slack = looked.dial.turns.slack();
     out + &format!(
         "slack of the dial: {} of turning, {} of sideways drift\n",
         Quantity::Angle(slack.angle).show(dial.show),

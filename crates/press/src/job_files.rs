@@ -2,24 +2,18 @@
 
 use crate::svg::plain;
 use crate::{
-    PngError, dial_front, findings_picture, job_report, png, report, sheet, strip, symmetry, ticket, ticket_picture,
-    wheel_face,
+    PngError, dial_front, findings_picture, job_report, magnet_map, magnets_page, png, pole_plan, report, sheet, strip,
+    symmetry, ticket, ticket_picture, wheel_face,
 };
-use dial::findings::Finding;
+use dial::Looked;
 use dial::job::{Job, Setup, Sheet};
-use dial::layout::Laid;
-use dial::turning::TurnTest;
 use process::Workshop;
 use std::path::PathBuf;
 
 /// What a job folder is made from.
 pub struct Make<'a> {
-    /// The assembled dial.
-    pub laid: &'a Laid,
-    /// Its turn test.
-    pub turns: &'a TurnTest,
-    /// Its findings.
-    pub findings: &'a [Finding],
+    /// The dial, looked over.
+    pub looked: &'a Looked,
     /// Its job.
     pub job: &'a Job,
     /// The workshop it is made in.
@@ -35,7 +29,7 @@ pub struct Make<'a> {
 /// # Errors
 /// A fault in one of our own pictures.
 pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
-    let dial = &make.laid.dial;
+    let dial = &make.looked.laid.dial;
     let colours = &make.workshop.machine.colours;
     let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
     let mut put = |name: String, bytes: Vec<u8>| files.push((PathBuf::from(name), bytes));
@@ -52,10 +46,11 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
         put(format!("pictures/{name}.png"), png(&svg)?);
         put(format!("pictures/{name}.svg"), svg.into_bytes());
     }
-    let figures = report(make.laid, make.turns, make.findings);
+    let figures = report(make.looked);
     put("report.json".into(), format!("{figures:#}\n").into_bytes());
     let steps = job_report(make.job);
     put("steps.json".into(), format!("{steps:#}\n").into_bytes());
+    put("magnets.txt".into(), magnets_page(make.looked, make.workshop).into_bytes());
     put("findings.txt".into(), make.words.as_bytes().to_vec());
     put("dial.toml".into(), make.dial_file.as_bytes().to_vec());
     put("READ-ME-FIRST.txt".into(), first(make).into_bytes());
@@ -64,13 +59,15 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
 
 /// All pictures of the dial, by their names.
 fn pictures(make: &Make) -> Vec<(String, String)> {
-    let dial = &make.laid.dial;
+    let dial = &make.looked.laid.dial;
     let mut all = vec![
-        ("turn-test".into(), strip(dial, make.turns)),
+        ("turn-test".into(), strip(dial, &make.looked.turns)),
         ("dial".into(), dial_front(dial)),
         ("turned-over".into(), symmetry(dial)),
+        ("pole-plan".into(), pole_plan(dial)),
     ];
-    all.extend(findings_picture(dial, make.findings).map(|svg| ("findings".into(), svg)));
+    all.extend(magnet_map(make.looked, make.workshop).map(|svg| ("magnet-map".into(), svg)));
+    all.extend(findings_picture(dial, &make.looked.findings).map(|svg| ("findings".into(), svg)));
     all.extend(
         dial.wheels
             .iter()
@@ -94,7 +91,7 @@ pub fn slug(name: &str) -> String {
 }
 
 fn first(make: &Make) -> String {
-    let dial = &make.laid.dial;
+    let dial = &make.looked.laid.dial;
     let mut text = format!(
         "{}\n\nRun the setups in this order; each has its ticket in the folder tickets: read it first.\n\n",
         plain(&dial.name)
@@ -108,16 +105,21 @@ fn first(make: &Make) -> String {
     let mut item = |file: &str, words: &str| text += &format!("  {file:<26}{words}\n");
     item("pictures/turn-test.png", "every stop as it stands in its window");
     item("pictures/dial.png", "the dial from the front");
-    if findings_picture(dial, make.findings).is_some() {
+    if findings_picture(dial, &make.looked.findings).is_some() {
         item("pictures/findings.png", "where it should be mended");
     }
     item("pictures/turned-over.png", "the cover turned over in its hole");
     item("pictures/wheel-*.png", "each wheel's face");
+    item("magnets.txt", "how the wheels turn and keep, which way round, order of gluing");
+    item("pictures/pole-plan.png", "which way round each magnet goes");
+    item("pictures/magnet-map.png", "what the pockets' depths do");
     item("findings.txt", "what was found, and how to mend it");
     item("report.json", "every figure of the dial");
     item("steps.json", "every setup and step of the job");
     item("dial.toml", "the dial file this was made from");
     text + "\n\
-        Never leave the machine alone while it runs. Keep loose magnets from children:\n\
-        swallowed magnets can kill. Local rules and the machine's manual come first.\n"
+        Never leave the machine alone while it runs. Keep magnets from children: two that are\n\
+        swallowed can kill. Keep them from pacemakers. This folder holds no age label: what may\n\
+        be sold or given to whom is for local law and an accredited test to say.\n\
+        Local rules and the machine's manual come first.\n"
 }

@@ -1,7 +1,9 @@
 //! Everything that was computed, as JSON: names carry their units, the order is fixed.
 
 use crate::job_files::sheet_name;
+use crate::magnets_report::magnets_report;
 use crate::sheet::step_id;
+use dial::Looked;
 use dial::assembled::{Sense, Wheel};
 use dial::findings::{Finding, Quantity};
 use dial::job::{Job, Setup, Sheet, Step};
@@ -14,7 +16,8 @@ use serde_json::{Map, Value, json};
 const VERSION: u32 = 1;
 
 /// The report of a dial.
-pub fn report(laid: &Laid, turns: &TurnTest, findings: &[Finding]) -> Value {
+pub fn report(looked: &Looked) -> Value {
+    let Looked { laid, turns, held, findings } = looked;
     let dial = &laid.dial;
     let plate = dial.cover.plate.bounds();
     json!({
@@ -30,6 +33,7 @@ pub fn report(laid: &Laid, turns: &TurnTest, findings: &[Finding]) -> Value {
         },
         "wheels": dial.wheels.iter().enumerate().map(|(i, one)| wheel(one, laid.sizing.iter().find(|size| size.wheel == i))).collect::<Vec<_>>(),
         "turn_test": turn_test(turns),
+        "magnets": magnets_report(dial, held),
         "findings": findings.iter().map(|one| finding(laid, one)).collect::<Vec<_>>(),
     })
 }
@@ -72,15 +76,15 @@ fn setup(sheet: &Sheet, setup: &Setup) -> Value {
 }
 
 /// To a tenth of a micron: what lies below is noise of the arithmetic.
-fn rounded(value: f64) -> Value {
+pub(crate) fn rounded(value: f64) -> Value {
     if value.is_finite() { json!((value * 1e4).round() / 1e4 + 0.0) } else { Value::Null }
 }
 
-fn place(p: Point) -> Value {
+pub(crate) fn place(p: Point) -> Value {
     json!({ "x_mm": rounded(p.x), "y_mm": rounded(p.y) })
 }
 
-fn degrees(radians: f64) -> Value {
+pub(crate) fn degrees(radians: f64) -> Value {
     rounded(radians.to_degrees())
 }
 
@@ -186,6 +190,7 @@ fn finding(laid: &Laid, finding: &Finding) -> Value {
                 Quantity::Angle(radians) => ("_deg", degrees(radians)),
                 Quantity::Share(share) => ("_share", json!(share)),
                 Quantity::Count(count) => ("_count", json!(count)),
+                Quantity::Force(force) => ("_n", rounded(force)),
             };
             all.insert(format!("{name}{unit}"), value);
         }

@@ -1,8 +1,8 @@
 //! The page that lies beside the machine for one setup, in plain text.
 
 use crate::job_files::sheet_name;
+use crate::page::{COLUMNS, Page};
 use crate::sheet::step_id;
-use crate::svg::plain;
 use crate::symmetry::is_upright;
 use dial::Dial;
 use dial::job::{Setup, Sheet, Step, StepKind, Work};
@@ -10,12 +10,9 @@ use measure::{Units, show};
 use outline::Axis;
 use process::{StepColours, Workshop};
 
-/// Columns of a ticket.
-const COLUMNS: usize = 78;
-
 /// The ticket of one setup.
 pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> String {
-    let mut page = Page(String::new());
+    let mut page = Page::default();
     let mm = |length: f64| show(length, dial.show);
     let side = if setup.is_turned() { "turned over" } else { "face up" };
     page.wrapped(&format!("{}: setup {}, {side}", dial.name, setup.number), "", "");
@@ -59,7 +56,7 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
     page.blank();
     after(&mut page, sheet, setup);
     cautions(&mut page, setup);
-    page.0
+    page.finish()
 }
 
 fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
@@ -112,7 +109,7 @@ pub(crate) fn step_words(step: &Step, units: Units) -> String {
     let depth = step.depth().map(|depth| show(depth, units));
     match (step.kind, depth) {
         (StepKind::Engrave, Some(depth)) => format!("Engrave {depth} deep: {of}"),
-        (StepKind::Pocket, Some(depth)) => format!("Pocket {depth} deep, for the magnets: {of}"),
+        (StepKind::Pocket, Some(depth)) => format!("Pocket {depth} deep: {of}"),
         (StepKind::CutInside, _) => format!("Cut inside, right through: {of}"),
         _ => format!("Cut outside, right through: {of}"),
     }
@@ -154,57 +151,5 @@ fn cautions(page: &mut Page, setup: &Setup) {
     if setup.steps.iter().any(|step| step.kind == StepKind::Pocket) {
         page.bullet("Magnets: two or more that are swallowed attract each other through the gut and can kill: keep them from children, count them, seek help at once. Keep them away from pacemakers and other implants. They snap together and chip: wear glasses.");
         page.bullet("Glue: superglue fumes and bonds skin; it heats on cotton and wool. Air the room. Glue magnets only when all beam work on the part is done and it is clean and cool.");
-    }
-}
-
-/// A page of at most so many columns.
-struct Page(String);
-
-impl Page {
-    fn line(&mut self, words: &str) {
-        self.0 += words;
-        self.0.push('\n');
-    }
-
-    fn blank(&mut self) {
-        self.0.push('\n');
-    }
-
-    fn item(&mut self, name: &str, words: &str) {
-        self.wrapped(words, &format!("{name:<9}"), &" ".repeat(9));
-    }
-
-    fn text(&mut self, words: &str) {
-        self.wrapped(words, "  ", "  ");
-    }
-
-    fn bullet(&mut self, words: &str) {
-        self.wrapped(words, "- ", "  ");
-    }
-
-    fn numbered(&mut self, number: usize, words: &str) {
-        self.wrapped(words, &format!("  [ ] {number}. "), "         ");
-    }
-
-    fn detail(&mut self, words: &str) {
-        self.wrapped(words, "         ", "         ");
-    }
-
-    fn wrapped(&mut self, words: &str, first: &str, rest: &str) {
-        let mut line = first.to_owned();
-        let mut begun = false;
-        for word in plain(words).split_whitespace() {
-            if begun && line.chars().count() + 1 + word.chars().count() > COLUMNS {
-                self.line(line.trim_end());
-                line = rest.to_owned();
-                begun = false;
-            }
-            if begun {
-                line.push(' ');
-            }
-            line += word;
-            begun = true;
-        }
-        self.line(line.trim_end());
     }
 }

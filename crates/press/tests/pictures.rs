@@ -16,9 +16,7 @@ const LOPSIDED: &str = "name = \"Lopsided\"\nstock = \"birch plywood 3 mm\"\n[[c
 
 fn files(made: &Ready) -> Vec<(PathBuf, Vec<u8>)> {
     press::job_files(&press::Make {
-        laid: &made.laid,
-        turns: &made.turns,
-        findings: &made.findings,
+        looked: &made.looked,
         job: &made.job,
         workshop: &made.workshop,
         dial_file: &made.text,
@@ -70,8 +68,8 @@ fn pictures_are_plain_and_of_the_size_they_say() {
             assert!(all.iter().any(|(path, _)| *path == png), "each has a PNG");
         }
         // Strip, dial, turned over, and each wheel; maybe findings.
-        let placed = press::findings_picture(&made.laid.dial, &made.findings).is_some();
-        let expected = 2 * (3 + made.laid.dial.wheels.len() + usize::from(placed));
+        let placed = press::findings_picture(&made.looked.laid.dial, &made.looked.findings).is_some();
+        let expected = 2 * (5 + made.looked.laid.dial.wheels.len() + usize::from(placed));
         assert_eq!(pictures.len(), expected, "{name}");
     }
 }
@@ -79,7 +77,7 @@ fn pictures_are_plain_and_of_the_size_they_say() {
 #[test]
 fn the_mismatch_is_drawn_where_it_is() {
     let made = ready(LOPSIDED);
-    let dial = &made.laid.dial;
+    let dial = &made.looked.laid.dial;
     let svg = press::symmetry(dial);
     let hole = &dial.cover.plate;
     let turned = hole.moved(&Motion::mirror(&dial.turn_axis));
@@ -94,18 +92,18 @@ fn the_mismatch_is_drawn_where_it_is() {
     assert!((there.x - (worst.at.x - area.x0)).abs() < 0.001, "{there:?}");
     assert!((there.y - (area.y1 - worst.at.y)).abs() < 0.001, "{there:?}");
     // A cover that is its own mirror image has nothing red.
-    let whole = press::symmetry(&ready(&examples()[2].1).laid.dial);
+    let whole = press::symmetry(&ready(&examples()[2].1).looked.laid.dial);
     assert!(!whole.contains(FAIL));
 }
 
 #[test]
 fn findings_with_a_place_are_ringed_and_numbered() {
     let made = ready(LOPSIDED);
-    let dial = &made.laid.dial;
+    let dial = &made.looked.laid.dial;
     let placed: Vec<_> =
-        made.findings.iter().filter(|finding| finding.severity != Severity::Note && finding.place.is_some()).collect();
+        made.looked.findings.iter().filter(|finding| finding.severity != Severity::Note && finding.place.is_some()).collect();
     assert!(!placed.is_empty());
-    let svg = press::findings_picture(dial, &made.findings).expect("a picture");
+    let svg = press::findings_picture(dial, &made.looked.findings).expect("a picture");
     assert_eq!(paths_with(&svg, "stroke", FAIL).len(), placed.len());
     // A number at the ring and one before the words.
     assert_eq!(paths_with(&svg, "fill", FAIL).len(), 2 * placed.len());
@@ -119,7 +117,7 @@ fn the_check_line_of_a_ticket_is_fifty_millimetres() {
     let sheet = &made.job.sheets[0];
     let colours = &made.workshop.machine.colours;
     for setup in &sheet.setups {
-        let svg = press::ticket_picture(&made.laid.dial, sheet, setup, colours);
+        let svg = press::ticket_picture(&made.looked.laid.dial, sheet, setup, colours);
         let lines = paths_with(&svg, "stroke-width", "0.3");
         let fifty = lines
             .iter()
@@ -145,7 +143,7 @@ fn the_steps_in_figures_are_those_of_the_sheets() {
             let listed = sheet["setups"].as_array().expect("setups");
             for (setup, one) in listed.iter().zip(&drawn.setups) {
                 setups += 1;
-                let svg = press::sheet(&made.laid.dial.name, drawn, one, colours);
+                let svg = press::sheet(&made.looked.laid.dial.name, drawn, one, colours);
                 let document = roxmltree::Document::parse(&svg).expect("XML");
                 for step in setup["steps"].as_array().expect("steps") {
                     let group = document

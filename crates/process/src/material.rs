@@ -1,6 +1,7 @@
 //! Materials, and what must never lie under the beam.
 
 use crate::Panel;
+use measure::Interval;
 
 /// One material of a layer.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,6 +14,11 @@ pub struct Material {
     pub swelling: f64,
     /// Which standard limits its thickness.
     pub panel: Panel,
+    /// Density in g/cm³.
+    pub density: f64,
+    /// Coefficient of friction of its dry face against itself or plain wood, from sliding to sticking: an interval, since moisture
+    /// and finish move it by a factor of two.
+    pub friction: Interval,
     /// Where the verdict and the figure come from.
     pub source: &'static str,
 }
@@ -35,32 +41,56 @@ const PRACTICE: &str = "common practice";
 const LAB: &str = "safety lists of university laser workshops";
 const SHEET: &str = "the data sheet must state that it holds no PVC and no other chlorine or fluorine compound";
 
+/// Dry sanded wood on wood: 0.25 to 0.5 in general tables; chestnut slides at 0.33 and sticks at 0.46 (Villar-García et al.,
+/// Int. Agrophysics 2020), pine at 0.17 and 0.24 (Aira et al., Mater. Constr. 64, 2014).
+const ON_WOOD: Interval = Interval { low: 0.2, high: 0.5 };
+/// Leather on wood 0.3 to 0.4, on oak along the grain 0.52 sliding and 0.61 sticking (general tables).
+const ON_LEATHER: Interval = Interval { low: 0.3, high: 0.61 };
+/// Acrylic on acrylic sticks at 0.8, on steel at 0.4 to 0.5 (from memory, weak).
+const ON_ACRYLIC: Interval = Interval { low: 0.3, high: 0.8 };
+/// Soft faces that grip (from memory: cork, felt, adhesive-backed foils vary widely).
+const ON_SOFT: Interval = Interval { low: 0.3, high: 0.7 };
+/// Two nickel-plated magnets, face on face: slide at 0.53, stick at 0.7 to 1.1 (general tables: nickel on nickel, dry).
+pub const ON_NICKEL: Interval = Interval { low: 0.53, high: 1.1 };
+
 const fn material(name: &'static str, cutting: Cutting, swelling: f64, panel: Panel, source: &'static str) -> Material {
-    Material { name, cutting, swelling, panel, source }
+    Material { name, cutting, swelling, panel, density: 0.65, friction: ON_WOOD, source }
 }
 
-const fn solid(name: &'static str, swelling: f64) -> Material {
-    material(name, Cutting::Usual, swelling, Panel::Other, WOOD)
+impl Material {
+    const fn of_density(self, density: f64) -> Material {
+        Material { density, ..self }
+    }
+
+    const fn gripping(self, friction: Interval) -> Material {
+        Material { friction, ..self }
+    }
 }
 
-const fn plywood(name: &'static str) -> Material {
+const fn solid(name: &'static str, swelling: f64, density: f64) -> Material {
+    material(name, Cutting::Usual, swelling, Panel::Other, WOOD).of_density(density)
+}
+
+const fn plywood(name: &'static str, density: f64) -> Material {
     material(name, Cutting::Usual, PLY, Panel::SandedPlywood, "EN 315; movement: panel trade figure, second-hand")
+        .of_density(density)
 }
 
 const fn never(name: &'static str, why: &'static str) -> Material {
     material(name, Cutting::Never(why), 0.0, Panel::Other, LAB)
 }
 
-/// All materials that the house knows.
+/// All materials that the house knows. Densities of solid wood: Wood Handbook ch. 5 at 12 % of moisture; of birch plywood a mill's data
+/// sheet; of MDF the middle of 730 to 850 kg/m³; the others from memory.
 pub const MATERIALS: &[Material] = &[
-    plywood("birch plywood"),
-    plywood("basswood plywood"),
-    plywood("poplar plywood"),
-    plywood("beech plywood"),
-    plywood("maple plywood"),
-    plywood("walnut plywood"),
-    plywood("cherry plywood"),
-    plywood("oak plywood"),
+    plywood("birch plywood", 0.67),
+    plywood("basswood plywood", 0.45),
+    plywood("poplar plywood", 0.45),
+    plywood("beech plywood", 0.7),
+    plywood("maple plywood", 0.65),
+    plywood("walnut plywood", 0.6),
+    plywood("cherry plywood", 0.6),
+    plywood("oak plywood", 0.65),
     material(
         "unsanded plywood",
         Cutting::Usual,
@@ -68,13 +98,13 @@ pub const MATERIALS: &[Material] = &[
         Panel::UnsandedPlywood,
         "EN 315; movement: panel trade figure, second-hand",
     ),
-    solid("maple", 0.00353),
-    solid("yellow birch", 0.00338),
-    solid("paper birch", 0.00304),
-    solid("beech", 0.00431),
-    solid("walnut", 0.00274),
-    solid("cherry", 0.00248),
-    solid("basswood", 0.00330),
+    solid("maple", 0.00353, 0.705),
+    solid("yellow birch", 0.00338, 0.69),
+    solid("paper birch", 0.00304, 0.61),
+    solid("beech", 0.00431, 0.72),
+    solid("walnut", 0.00274, 0.61),
+    solid("cherry", 0.00248, 0.56),
+    solid("basswood", 0.00330, 0.415),
     // A veneer is held by what it is glued on.
     material("birch veneer", Cutting::Usual, PLY, Panel::Other, PRACTICE),
     material("maple veneer", Cutting::Usual, PLY, Panel::Other, PRACTICE),
@@ -87,29 +117,39 @@ pub const MATERIALS: &[Material] = &[
         PLY,
         Panel::Other,
         "common practice; movement taken as that of plywood: cross-bonded sheet",
-    ),
+    )
+    .of_density(0.7),
     material(
         "MDF",
         Cutting::Usual,
         PLY,
         Panel::Fibreboard,
         "EN 622-1; its dust and fume hold formaldehyde: extraction (IARC group 1)",
-    ),
-    material("hardboard", Cutting::Usual, PLY, Panel::Fibreboard, PRACTICE),
-    material("cardboard", Cutting::Usual, PLY, Panel::Other, PRACTICE),
-    material("cork", Cutting::Usual, 0.0, Panel::Other, PRACTICE),
-    material("paper", Cutting::Usual, PLY, Panel::Other, PRACTICE),
-    material("acrylic", Cutting::Usual, 0.0, Panel::CastAcrylic, "ISO 7823-1; cutting is common practice"),
-    material("wood glue", Cutting::Usual, 0.0, Panel::Other, PRACTICE),
+    )
+    .of_density(0.79),
+    material("hardboard", Cutting::Usual, PLY, Panel::Fibreboard, PRACTICE).of_density(0.95),
+    material("cardboard", Cutting::Usual, PLY, Panel::Other, PRACTICE).of_density(0.7),
+    material("cork", Cutting::Usual, 0.0, Panel::Other, PRACTICE).of_density(0.2).gripping(ON_SOFT),
+    material("paper", Cutting::Usual, PLY, Panel::Other, PRACTICE).of_density(0.8),
+    material("acrylic", Cutting::Usual, 0.0, Panel::CastAcrylic, "ISO 7823-1; cutting is common practice")
+        .of_density(1.185)
+        .gripping(ON_ACRYLIC),
+    material("wood glue", Cutting::Usual, 0.0, Panel::Other, PRACTICE).of_density(1.1),
     material(
         "vegetable-tanned leather",
         Cutting::WithDataSheet("vegetable-tanned throughout: chrome tanning gives off chromium"),
         0.0,
         Panel::Other,
         LAB,
-    ),
-    material("PVC-free leather substitute", Cutting::WithDataSheet(SHEET), 0.0, Panel::Other, LAB),
-    material("adhesive sheet", Cutting::WithDataSheet(SHEET), 0.0, Panel::Other, PRACTICE),
+    )
+    .of_density(0.9)
+    .gripping(ON_LEATHER),
+    material("PVC-free leather substitute", Cutting::WithDataSheet(SHEET), 0.0, Panel::Other, LAB)
+        .of_density(0.8)
+        .gripping(ON_SOFT),
+    material("adhesive sheet", Cutting::WithDataSheet(SHEET), 0.0, Panel::Other, PRACTICE)
+        .of_density(1.0)
+        .gripping(ON_SOFT),
     material(
         "laminate",
         Cutting::WithDataSheet(
@@ -118,8 +158,11 @@ pub const MATERIALS: &[Material] = &[
         PLY,
         Panel::Other,
         LAB,
-    ),
-    material("felt", Cutting::WithDataSheet("wool, not an unknown synthetic fibre"), 0.0, Panel::Other, PRACTICE),
+    )
+    .of_density(1.35),
+    material("felt", Cutting::WithDataSheet("wool, not an unknown synthetic fibre"), 0.0, Panel::Other, PRACTICE)
+        .of_density(0.25)
+        .gripping(ON_SOFT),
     never("PVC", "it gives off hydrogen chloride, which is poisonous and destroys the machine"),
     never("vinyl", "it is PVC: it gives off hydrogen chloride, which is poisonous and destroys the machine"),
     never(

@@ -12,6 +12,8 @@ pub struct Stock {
     pub layers: Vec<Layer>,
     /// Width that the beam removes in it.
     pub kerf: Kerf,
+    /// Coefficient of friction of its faces, if it was measured; else that of the material of each face.
+    pub friction: Option<Interval>,
     /// Where the figures come from.
     pub source: String,
 }
@@ -47,7 +49,34 @@ impl Layer {
     }
 }
 
+/// A face of a stock.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names say it")]
+pub enum Side {
+    Face,
+    Back,
+}
+
+/// Friction of a material that the house does not know: that of wood, and of what grips.
+const UNKNOWN: Interval = Interval { low: 0.2, high: 0.7 };
+
 impl Stock {
+    /// Coefficient of friction of one of its faces.
+    pub fn friction(&self, side: Side) -> Interval {
+        let layer = match side {
+            Side::Face => self.layers.first(),
+            Side::Back => self.layers.last(),
+        };
+        let of_material = || layer.and_then(|layer| layer.material).map_or(UNKNOWN, |material| material.friction);
+        self.friction.unwrap_or_else(of_material)
+    }
+
+    /// Mass of each mm² of it, in g; a layer of unknown material counts as wood.
+    pub fn mass_per_area(&self) -> f64 {
+        let density = |layer: &Layer| layer.material.map_or(0.65, |material| material.density);
+        self.layers.iter().map(|layer| layer.thickness * density(layer) * 1e-3).sum()
+    }
+
     /// Nominal thickness: the sum of the layers.
     pub fn thickness(&self) -> f64 {
         self.layers.iter().map(|layer| layer.thickness).sum()

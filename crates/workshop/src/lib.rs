@@ -1,8 +1,8 @@
-//! What the maker's workshop has, as a file says it: machine and stocks.
+//! What the maker's workshop has, as a file says it: machine, stocks and magnets, and what its hands find easy.
 
 use dial::Mistake;
 use dial::design::{self, parameters::WORKSHOP_FILE};
-use process::{Machine, StepColours, Workshop};
+use process::{Feel, Machine, StepColours, Workshop};
 
 /// The starter workshop's file.
 pub const STARTER: &str = include_str!("starter.toml");
@@ -22,6 +22,8 @@ pub fn starter() -> Workshop {
             },
         },
         stocks: Vec::new(),
+        magnets: Vec::new(),
+        feel: Feel::USUAL,
     };
     design::read_workshop(STARTER, &bare()).unwrap_or_else(|_| bare())
 }
@@ -38,7 +40,7 @@ pub fn read(text: &str) -> Result<Workshop, Vec<Mistake>> {
 pub fn reference_page() -> String {
     design::page_of(
         "The workshop file",
-        "A file `workshop.toml` beside a dial file, or in a folder above it, tells of the machine and the stocks on the shelf.\nWhat it does not say is as in the starter workshop.",
+        "A file `workshop.toml` beside a dial file, or in a folder above it, tells of the machine, the stocks and magnets on the shelf, and what your hand finds easy.\nWhat it does not say is as in the starter workshop.",
         WORKSHOP_FILE,
     )
 }
@@ -56,6 +58,11 @@ mod tests {
     fn the_starter_reads_without_a_mistake() {
         let all = design::read_workshop(STARTER, &starter()).expect("reads");
         assert!(all.stocks.len() >= 12);
+        assert_eq!(all.feel, Feel::USUAL);
+        let (thinnest, widest) = (|of: f64, one: f64| of.min(one), |of: f64, one: f64| of.max(one));
+        let across = |by: fn(f64, f64) -> f64| all.magnets.iter().map(|m| m.diameter).reduce(by);
+        assert_eq!((across(thinnest), across(widest)), (Some(3.0), Some(10.0)));
+        assert!(all.magnets.iter().all(|magnet| magnet.price.is_some() && magnet.remanence.low > 1.1));
         for stock in &all.stocks {
             assert!(stock.layers.iter().all(|layer| layer.material.is_some()), "{}", stock.name);
             assert!(
@@ -64,6 +71,24 @@ mod tests {
                 stock.name
             );
         }
+    }
+
+    /// The table says what a limit is when nothing is written: the same as the code.
+    #[test]
+    fn the_limits_in_the_table_are_those_that_hold() {
+        let written: String = dial::design::table::all(WORKSHOP_FILE)
+            .filter_map(|param| match (param.path.strip_prefix("feel."), param.default) {
+                (Some(key), dial::design::table::Default::Fixed(text)) => Some(match text.parse::<f64>() {
+                    Ok(bare) => format!("{key} = {bare}\n"),
+                    Err(_) => format!("{key} = \"{text}\"\n"),
+                }),
+                _ => None,
+            })
+            .collect();
+        let other = Feel { turn_least: 9.0, turn_stiff: 9.0, turn_most: 9.0, shake: 9.0, finger: 9.0 };
+        let usual = Workshop { feel: other, ..starter() };
+        let read = design::read_workshop(&format!("[feel]\n{written}"), &usual).expect("reads");
+        assert_eq!(read.feel, Feel::USUAL);
     }
 
     #[test]

@@ -6,14 +6,14 @@ use super::parameters::{ART, COUNTER, DIAL_FILE, STOCK};
 use super::reader::{Reading, Value};
 use super::table::{default_angle, default_length, fixed};
 use super::{
-    ArtDesign, CounterDesign, CoverDesign, Design, Half, MagnetDesign, MarkDesign, Motif, NotchDesign, OutlineKind,
-    RimKind, Running, Shows, TurnOver, Twins, WheelDesign, WindowDesign, WindowKind,
+    ArtDesign, CounterDesign, CoverDesign, Design, Half, MarkDesign, Motif, NotchDesign, OutlineKind, RimKind, Running,
+    Shows, TurnOver, Twins, WheelDesign, WindowDesign, WindowKind, magnets,
 };
 use crate::spans::{Label, Mistake};
 use lettering::{Symbol, TwinMark, Weight};
 use measure::Units;
 use outline::Point;
-use process::{Kerf, Layer, Machine, Material, Panel, StepColours, Stock, Workshop};
+use process::{Kerf, Layer, Material, Panel, Stock, Workshop};
 
 /// More wheels than this do not fit under one hand.
 const MOST_COUNTERS: usize = 6;
@@ -26,7 +26,7 @@ pub(crate) struct Scope<'a> {
 }
 
 impl Scope<'_> {
-    fn value(&self, path: &str) -> Option<&Value> {
+    pub(super) fn value(&self, path: &str) -> Option<&Value> {
         self.bases.iter().find_map(|base| self.reading.values.get(&format!("{base}{path}")))
     }
 
@@ -44,11 +44,11 @@ impl Scope<'_> {
         }
     }
 
-    fn length_or_default(&self, path: &str) -> f64 {
+    pub(super) fn length_or_default(&self, path: &str) -> f64 {
         self.number(path).unwrap_or_else(|| default_length(DIAL_FILE, path))
     }
 
-    fn text_or_default(&self, path: &str) -> &str {
+    pub(super) fn text_or_default(&self, path: &str) -> &str {
         self.text(path).or_else(|| fixed(DIAL_FILE, path)).or_else(|| fixed(COUNTER, path)).unwrap_or_default()
     }
 
@@ -59,7 +59,7 @@ impl Scope<'_> {
         }
     }
 
-    fn count(&self, path: &str) -> Option<usize> {
+    pub(super) fn count(&self, path: &str) -> Option<usize> {
         self.number(path).map(|count| count as usize)
     }
 
@@ -105,6 +105,7 @@ pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>,
     let all: Vec<CounterDesign> =
         (0..counters.min(MOST_COUNTERS)).filter_map(|i| counter(reading, i, &mut mistakes)).collect();
     let art: Vec<ArtDesign> = (0..dial.tables("cover.art")).filter_map(|i| art(reading, i, &mut mistakes)).collect();
+    let magnet = magnets::build(&dial, |path| named_stock(&dial, path, &own, workshop, &mut mistakes));
     let stand_in = || own.first().or(workshop.stocks.first()).cloned();
     let (Some(cover_stock), Some(wheel_stock)) = (cover_stock.or_else(stand_in), wheel_stock.or_else(stand_in)) else {
         return (None, mistakes);
@@ -144,13 +145,9 @@ pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>,
         wheel_stock,
         wheel_gap: dial.length_or_default("wheel.gap"),
         same_size: dial.flag_or_default("wheel.same_size"),
-        magnet: MagnetDesign {
-            diameter: dial.length_or_default("magnet.diameter"),
-            thickness: dial.length_or_default("magnet.thickness"),
-            fit: dial.length_or_default("magnet.fit"),
-            cover_pocket: dial.number("magnet.cover_pocket"),
-            wheel_pocket: dial.number("magnet.wheel_pocket"),
-        },
+        magnet,
+        gauges: dial.flag_or_default("gauges"),
+        standard: dial.text("standard").map(str::to_owned),
         counters: all,
         spans: reading.spans.clone(),
     };
@@ -303,6 +300,7 @@ pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
             Stock {
                 name: name.clone(),
                 layers,
+                friction: here.interval("friction"),
                 kerf: Kerf { x: here.number("kerf_x").unwrap_or(kerf), y: here.number("kerf_y").unwrap_or(kerf) },
                 source: if standards.is_empty() {
                     figures.to_owned()
@@ -351,6 +349,29 @@ fn stock(dial: &Scope, path: &str, own: &[Stock], workshop: &Workshop, mistakes:
         }
         return None;
     };
+    lookup(dial, at, name, own, workshop, mistakes)
+}
+
+/// A stock that only one key names: what is written there, or its usual one.
+fn named_stock(
+    dial: &Scope,
+    path: &str,
+    own: &[Stock],
+    workshop: &Workshop,
+    mistakes: &mut Vec<Mistake>,
+) -> Option<Stock> {
+    lookup(dial, path, dial.text_or_default(path), own, workshop, mistakes)
+}
+
+/// The stock of that name: the file's own, or the workshop's.
+fn lookup(
+    dial: &Scope,
+    at: &str,
+    name: &str,
+    own: &[Stock],
+    workshop: &Workshop,
+    mistakes: &mut Vec<Mistake>,
+) -> Option<Stock> {
     let found = own.iter().chain(&workshop.stocks).find(|stock| stock.name == name);
     if found.is_none() {
         let known = || own.iter().chain(&workshop.stocks).map(|stock| stock.name.as_str());
@@ -370,26 +391,4 @@ fn stock(dial: &Scope, path: &str, own: &[Stock], workshop: &Workshop, mistakes:
         }
     }
     found.cloned()
-}
-
-/// The workshop of a file: what it does not say is as usual; a stock of a usual one's name takes its place.
-pub(crate) fn workshop(reading: &Reading, usual: &Workshop) -> Workshop {
-    let machine = Scope { reading, bases: vec!["machine.".into()] };
-    let text = |key: &str, usual: &str| machine.text(key).unwrap_or(usual).to_owned();
-    let (own, was) = (stocks(reading), &usual.machine);
-    let kept = usual.stocks.iter().filter(|stock| !own.iter().any(|one| one.name == stock.name)).cloned();
-    Workshop {
-        machine: Machine {
-            name: text("name", &was.name),
-            bed_width: machine.number("bed_width").unwrap_or(was.bed_width),
-            bed_height: machine.number("bed_height").unwrap_or(was.bed_height),
-            colours: StepColours {
-                engrave: text("engrave", &was.colours.engrave),
-                pocket: text("pocket", &was.colours.pocket),
-                cut_inside: text("cut_inside", &was.colours.cut_inside),
-                cut_outside: text("cut_outside", &was.colours.cut_outside),
-            },
-        },
-        stocks: kept.chain(own.clone()).collect(),
-    }
 }

@@ -3,7 +3,6 @@
 use super::build::Scope;
 use super::reader::Reading;
 use super::{Design, Motif, RimKind, Shows, WindowKind};
-use crate::layout::GLUE_FILM;
 use crate::spans::{Label, Mistake};
 use measure::show;
 
@@ -191,15 +190,15 @@ pub(crate) fn measures(reading: &Reading, design: &Design) -> Vec<Mistake> {
 /// A pocket that goes through its plate even where the plate comes as thick as it may is a slip of the pen.
 fn pockets(clashes: &mut Clashes, design: &Design) {
     let mm = |length: f64| show(length, design.show);
-    for (key, asked, stock, part) in [
-        ("magnet.cover_pocket", design.magnet.cover_pocket, &design.cover.stock, "cover"),
-        ("magnet.wheel_pocket", design.magnet.wheel_pocket, &design.wheel_stock, "wheel"),
+    let (cover, wheel) = design.magnet.depths();
+    for (key, asked, depth, stock, part) in [
+        ("magnet.cover_pocket", design.magnet.cover_pocket, cover, &design.cover.stock, "cover"),
+        ("magnet.wheel_pocket", design.magnet.wheel_pocket, wheel, &design.wheel_stock, "wheel"),
     ] {
         // A layer without a thickness is told already, and says nothing of the whole.
         if stock.layers.is_empty() || stock.layers.iter().any(|layer| layer.thickness <= 0.0) {
             continue;
         }
-        let depth = asked.unwrap_or(design.magnet.thickness + GLUE_FILM);
         if depth < stock.thickest() {
             continue;
         }

@@ -4,14 +4,17 @@
 //! Lengths are in mm, angles in radians, counter-clockwise from 3 o'clock, seen from the front.
 
 mod build;
+mod build_workshop;
 mod clash;
 mod counting;
 mod explain;
+pub mod magnets;
 pub(crate) mod nearest;
 mod new_file;
 mod page;
 pub mod parameters;
 mod reader;
+mod strength;
 mod syntax;
 pub mod table;
 mod value;
@@ -19,6 +22,7 @@ mod value;
 use crate::spans::{Mistake, Spans};
 pub use explain::render_mistakes;
 use lettering::{Symbol, TwinMark, Weight};
+pub use magnets::{ClickDesign, MagnetDesign, RingDesign, SeatKind};
 use measure::Units;
 pub use new_file::new_file;
 use outline::Point;
@@ -47,6 +51,10 @@ pub struct Design {
     pub same_size: bool,
     /// The magnets and their pockets.
     pub magnet: MagnetDesign,
+    /// Whether the gauges are cut too.
+    pub gauges: bool,
+    /// Dial file of the family's standard, as written.
+    pub standard: Option<String>,
     /// What the wheels count: one to six.
     pub counters: Vec<CounterDesign>,
     /// Where each value stands in the maker's file.
@@ -130,21 +138,6 @@ pub struct ArtDesign {
 pub enum Motif {
     Text(String),
     Symbol(Symbol),
-}
-
-/// Magnets and pockets as asked for.
-#[derive(Clone, Copy, Debug)]
-pub struct MagnetDesign {
-    /// Disc diameter.
-    pub diameter: f64,
-    /// Disc thickness.
-    pub thickness: f64,
-    /// Pocket diameter less magnet diameter.
-    pub fit: f64,
-    /// Depth of the pockets in the cover's back; derived when `None`.
-    pub cover_pocket: Option<f64>,
-    /// Depth of the pocket in each wheel's face; derived when `None`.
-    pub wheel_pocket: Option<f64>,
 }
 
 /// One counter: a wheel with its marks, window and notch.
@@ -334,7 +327,7 @@ pub fn read_workshop(text: &str, usual: &Workshop) -> Result<Workshop, Vec<Mista
     if !mistakes.is_empty() {
         return Err(in_order(mistakes));
     }
-    Ok(build::workshop(&reading, usual))
+    Ok(build_workshop::workshop(&reading, usual))
 }
 
 /// The reference page of the dial file.

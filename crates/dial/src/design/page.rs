@@ -32,14 +32,9 @@ fn section(page: &mut String, group: &[Param], within: &str) {
     for param in group {
         let default = match param.default {
             Default::Required => "must be given".to_owned(),
-            Default::Fixed(text) => format!(
-                "`{}`",
-                if matches!(param.kind, Kind::Flag | Kind::Count(..) | Kind::Share(..)) {
-                    text.to_owned()
-                } else {
-                    format!("\"{text}\"")
-                }
-            ),
+            Default::Fixed(text) => {
+                format!("`{}`", if param.kind.is_bare() { text.to_owned() } else { format!("\"{text}\"") })
+            }
             Default::Derived(words) => words.to_owned(),
         };
         page.push_str(&format!(
@@ -112,7 +107,16 @@ fn of(param: &Param) -> Value {
         Kind::Text | Kind::Stock => json!({ "type": "string" }),
         Kind::Length(..) => length(),
         Kind::Angle => json!({ "type": "string", "pattern": "(deg|degrees|°|rad|o'clock)\\s*$" }),
-        Kind::Share(low, high) => json!({ "type": "number", "minimum": low, "maximum": high }),
+        Kind::Share(low, high) | Kind::Number(low, high) => {
+            json!({ "type": "number", "minimum": low, "maximum": high })
+        }
+        Kind::Unit(unit, ..) => json!({ "type": "string", "pattern": format!("^\\s*[0-9.]+\\s*{unit}\\s*$") }),
+        Kind::Grade => {
+            json!({ "type": "string", "pattern": "^\\s*([Nn][0-9]{2}[A-Za-z]{0,2}|[0-9.]+(\\s*to\\s*[0-9.]+)?\\s*[Tt])\\s*$" })
+        }
+        Kind::Friction => {
+            json!({ "type": "string", "pattern": "^\\s*[0-9.]+(\\s*to\\s*[0-9.]+)?\\s*(deg|degrees|\u{b0})?\\s*$" })
+        }
         Kind::Count(low, high) => json!({ "type": "integer", "minimum": low, "maximum": high }),
         Kind::Flag => json!({ "type": "boolean" }),
         Kind::Choice(words) => json!({ "enum": words }),
@@ -142,7 +146,9 @@ fn of(param: &Param) -> Value {
     match (param.default, param.kind) {
         (Default::Fixed(text), Kind::Flag) => schema["default"] = json!(text == "true"),
         (Default::Fixed(text), Kind::Count(..)) => schema["default"] = json!(text.parse::<i64>().ok()),
-        (Default::Fixed(text), Kind::Share(..)) => schema["default"] = json!(text.parse::<f64>().ok()),
+        (Default::Fixed(text), Kind::Share(..) | Kind::Number(..)) => {
+            schema["default"] = json!(text.parse::<f64>().ok())
+        }
         (Default::Fixed(text), _) => schema["default"] = json!(text),
         _ => {}
     }

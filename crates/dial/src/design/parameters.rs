@@ -2,7 +2,8 @@
 
 use super::table::Default::{Derived, Fixed, Required};
 use super::table::Kind::{
-    Angle, Choice, Colour, Count, Flag, Length, List, Named, Point, Points, Share, Stock, Symbol, Symbols, Text, Values,
+    Angle, Choice, Colour, Count, Flag, Friction, Grade, Length, List, Named, Number, Point, Points, Share, Stock,
+    Symbol, Symbols, Text, Unit, Values,
 };
 use super::table::{Default, Groups, Kind, Param};
 
@@ -43,6 +44,14 @@ const DIAL: &[Param] = &[
         Fixed("sideways"),
         "how the cover is turned over for the pockets in its back: sideways like the page of a book, endways like a notepad",
         PRACTICE,
+    ),
+    param("gauges", Flag, Fixed("true"), "cut a pole gauge and a depth gauge with the sheets", OWN),
+    param(
+        "standard",
+        Text,
+        Derived("none"),
+        "dial file of an earlier design whose covers and wheels this one must fit, from this file's folder",
+        OWN,
     ),
     param("counter", List(COUNTER), Required, "one table for each counter: one to six", OWN),
     param("stocks", Named(STOCK), Derived("the stocks of the workshop"), "stocks described in this file, by name", OWN),
@@ -138,7 +147,13 @@ const MARK: &[Param] = &[
         "MIL-STD-1472E 5.4.2.1.3.5: about 4.8 mm on a thumbwheel",
     ),
     param("mark.margin", Length(0.1, 20.0), Fixed("0.8 mm"), "from a mark to its window's edge, at least", OWN),
-    param("mark.clear", Length(0.0, 20.0), Fixed("0.5 mm"), "from anything else to the window's edge, at least", OWN),
+    param(
+        "mark.clear",
+        Length(0.0, 20.0),
+        Fixed("0.8 mm"),
+        "from anything else to the window's edge, at least: more than one finger pushes a wheel aside",
+        OWN,
+    ),
     param(
         "mark.weight",
         Choice(&["regular", "medium", "semi-bold", "bold"]),
@@ -245,20 +260,128 @@ const NOTCH: &[Param] = &[
 const MAGNET: &[Param] = &[
     param("magnet.diameter", Length(1.0, 20.0), Fixed("6 mm"), "diameter of the magnets", PRACTICE),
     param("magnet.thickness", Length(0.5, 10.0), Fixed("1.5 mm"), "thickness of the magnets", PRACTICE),
+    param("magnet.grade", Grade, Fixed("N42"), "their grade, or their remanence", "makers' tables: a trade name"),
+    param(
+        "magnet.wheel_diameter",
+        Length(1.0, 20.0),
+        Derived("`magnet.diameter`"),
+        "diameter of those in the wheels",
+        OWN,
+    ),
+    param(
+        "magnet.wheel_thickness",
+        Length(0.5, 10.0),
+        Derived("`magnet.thickness`"),
+        "thickness of those in the wheels",
+        OWN,
+    ),
+    param("magnet.wheel_grade", Grade, Derived("`magnet.grade`"), "grade of those in the wheels", OWN),
     param("magnet.fit", Length(0.0, 1.0), Fixed("0.15 mm"), "pocket diameter less magnet diameter", PRACTICE),
+    param(
+        "magnet.seat",
+        Choice(&["flush", "recessed", "proud", "pin and socket", "enclosed"]),
+        Fixed("flush"),
+        "how a pair sits: just under the faces, deeper, standing out and touching, the wheel's in the cover's pocket, or each under a glued cap",
+        PRACTICE,
+    ),
+    param(
+        "magnet.recess",
+        Length(0.0, 3.0),
+        Derived("flush: 0.1 mm; recessed: 0.4 mm"),
+        "how far a magnet's face lies under the face it is sunk into",
+        PRACTICE,
+    ),
+    param(
+        "magnet.stand",
+        Length(0.05, 3.0),
+        Derived("proud: 0.2 mm; pin and socket: 0.5 mm"),
+        "how far a magnet stands out of the face",
+        OWN,
+    ),
     param(
         "magnet.cover_pocket",
         Length(0.2, 20.0),
-        Derived("the magnet's thickness and 0.1 mm for glue: flush"),
+        Derived("what the seat needs, with the glue"),
         "depth of the pockets in the cover's back",
         PRACTICE,
     ),
     param(
         "magnet.wheel_pocket",
         Length(0.2, 20.0),
-        Derived("the magnet's thickness and 0.1 mm for glue: flush"),
+        Derived("what the seat needs, with the glue"),
         "depth of the pocket in each wheel's face",
         PRACTICE,
+    ),
+    param("magnet.glue", Length(0.0, 0.5), Fixed("0.1 mm"), "film of glue under a magnet or a cap", PRACTICE),
+    param(
+        "magnet.depth_within",
+        Length(0.01, 0.5),
+        Fixed("0.1 mm"),
+        "how near a magnet's face comes to where it is wanted, glue and all, when the pocket is measured with the depth gauge",
+        OWN,
+    ),
+    param("magnet.flatness", Length(0.0, 1.0), Fixed("0.1 mm"), "how far the two faces together may be from flat", OWN),
+    param(
+        "magnet.friction",
+        Friction,
+        Derived("from the two faces that touch"),
+        "friction of the faces that touch; measured by tilting: the angle at which one begins to slide on the other",
+        PRACTICE,
+    ),
+    param(
+        "magnet.ring",
+        Length(4.0, 200.0),
+        Derived("none: the whole face touches"),
+        "diameter of a ring about each pair that alone touches",
+        PRACTICE,
+    ),
+    param(
+        "magnet.ring_stock",
+        Stock,
+        Derived("none: the ring is left standing in the cover's back"),
+        "thin stock of which the ring is cut as a washer and glued to the wheel",
+        OWN,
+    ),
+    param("magnet.ring_height", Length(0.05, 2.0), Fixed("0.2 mm"), "height of a ring that is left standing", OWN),
+    param(
+        "magnet.cap_stock",
+        Stock,
+        Fixed("maple veneer 0.6 mm"),
+        "thin stock of the caps that enclose the magnets",
+        OWN,
+    ),
+    param(
+        "magnet.poles",
+        Choice(&["cover pulls", "cover pushes"]),
+        Fixed("cover pulls"),
+        "what every pocket of a cover does to the marked face of the master magnet; every wheel does the other",
+        OWN,
+    ),
+    param(
+        "magnet.spares",
+        Count(0, 100),
+        Derived("a tenth, two at least"),
+        "magnets to have at hand beyond those that are glued in",
+        PRACTICE,
+    ),
+];
+
+const CLICK: &[Param] = &[
+    param(
+        "click.diameter",
+        Length(1.0, 10.0),
+        Derived("none: no clicks"),
+        "diameter of small magnets on a ring that let the wheel click into its stops",
+        PRACTICE,
+    ),
+    param("click.thickness", Length(0.5, 5.0), Fixed("1 mm"), "their thickness", PRACTICE),
+    param("click.grade", Grade, Fixed("N42"), "their grade, or their remanence", "makers' tables: a trade name"),
+    param(
+        "click.ring",
+        Length(3.0, 200.0),
+        Derived("the smallest on which there is room for all"),
+        "radius of the ring they stand on",
+        OWN,
     ),
 ];
 
@@ -316,6 +439,13 @@ const STOCK_OWN: &[Param] = &[
         PRACTICE,
     ),
     param("kerf_y", Length(0.0, 2.0), Derived("`kerf`"), "width removed along y", PRACTICE),
+    param(
+        "friction",
+        Friction,
+        Derived("that of its faces' materials"),
+        "friction of its faces, measured by tilting",
+        PRACTICE,
+    ),
     param("source", Text, Derived("“as written in the file”"), "where its figures come from", OWN),
 ];
 
@@ -386,8 +516,56 @@ const WORKSHOP_STOCKS: &[Param] = &[param(
     OWN,
 )];
 
+const WORKSHOP_MAGNETS: &[Param] = &[param(
+    "magnets",
+    Named(SHELF_MAGNET),
+    Derived("the starter magnets"),
+    "disc magnets on the shelf, by name; one of a starter magnet's name takes its place",
+    OWN,
+)];
+
+const SHELF_MAGNET_OWN: &[Param] = &[
+    param("diameter", Length(1.0, 20.0), Required, "diameter", PRACTICE),
+    param("thickness", Length(0.5, 10.0), Required, "thickness", PRACTICE),
+    param("grade", Grade, Required, "grade, or remanence", "makers' tables: a trade name"),
+    param("price", Number(0.0, 1000.0), Derived("unknown"), "price of one, in your own money", OWN),
+    param("source", Text, Derived("“as written in the file”"), "where its figures come from", OWN),
+];
+
+const FEEL: &[Param] = &[
+    param(
+        "feel.turn_least",
+        Unit("N", 0.0, 20.0),
+        Fixed("0.15 N"),
+        "force at the rim below which a wheel slips by itself",
+        OWN,
+    ),
+    param("feel.turn_stiff", Unit("N", 0.0, 20.0), Fixed("2.5 N"), "force at the rim above which it is stiff", OWN),
+    param(
+        "feel.turn_most",
+        Unit("N", 0.0, 50.0),
+        Fixed("5.6 N"),
+        "force at the rim above which one finger does not turn it",
+        "MIL-STD-1472E figure 6: 20 oz at most on a discrete thumbwheel",
+    ),
+    param(
+        "feel.shake",
+        Unit("g", 0.0, 500.0),
+        Fixed("15 g"),
+        "acceleration that a wheel stands without being thrown off its seat",
+        "IEC 60068-2-27: common severity for handled equipment, from memory",
+    ),
+    param(
+        "feel.finger",
+        Number(0.1, 3.0),
+        Fixed("0.6"),
+        "friction of a finger on the rim",
+        "Seo et al., Ergonomics 52 (2009): finger pad on aluminium",
+    ),
+];
+
 /// All parameters of a dial file.
-pub const DIAL_FILE: Groups = &[DIAL, COVER, WHEEL_OF_ALL, WHEEL, MARK, WINDOW, NOTCH, MAGNET];
+pub const DIAL_FILE: Groups = &[DIAL, COVER, WHEEL_OF_ALL, WHEEL, MARK, WINDOW, NOTCH, MAGNET, CLICK];
 /// Those of one counter: its own, and those that override the dial's.
 pub const COUNTER: Groups = &[COUNTER_OWN, WHEEL, MARK, WINDOW, NOTCH];
 /// Those that a counter may override.
@@ -399,4 +577,6 @@ pub const STOCK: Groups = &[STOCK_OWN];
 /// Those of one layer.
 pub const LAYER: Groups = &[LAYER_OWN];
 /// All parameters of a workshop file.
-pub const WORKSHOP_FILE: Groups = &[MACHINE, WORKSHOP_STOCKS];
+pub const WORKSHOP_FILE: Groups = &[MACHINE, FEEL, WORKSHOP_STOCKS, WORKSHOP_MAGNETS];
+/// Those of one kind of magnet on the shelf.
+pub const SHELF_MAGNET: Groups = &[SHELF_MAGNET_OWN];

@@ -7,6 +7,7 @@ use super::table::{Default, Groups, Kind, Param, all};
 use super::value::{self, Wrong, example, kind_of, wrong};
 use crate::spans::{Label, Mistake, Spans};
 use lettering::Symbol;
+use measure::Interval;
 use outline::Point;
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -29,6 +30,8 @@ pub(crate) enum Value {
     Text(String),
     /// A length in mm, an angle in radians, a share, or a count.
     Number(f64),
+    /// Remanence in T, or a coefficient of friction.
+    Interval(Interval),
     Flag(bool),
     Point(Point),
     Points(Vec<Point>),

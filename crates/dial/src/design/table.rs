@@ -28,6 +28,14 @@ pub enum Kind {
     Angle,
     /// A plain number from 0 to 1, within limits.
     Share(f64, f64),
+    /// A plain number within limits.
+    Number(f64, f64),
+    /// A number with this unit, within limits.
+    Unit(&'static str, f64, f64),
+    /// A magnet's grade or remanence: an interval in T.
+    Grade,
+    /// A coefficient of friction or an angle of tilt, one or two of it: an interval of the coefficient.
+    Friction,
     /// A whole number within limits.
     Count(i64, i64),
     /// true or false.
@@ -86,6 +94,11 @@ impl Param {
 }
 
 impl Kind {
+    /// Whether it is written without quotes.
+    pub(crate) fn is_bare(&self) -> bool {
+        matches!(self, Kind::Flag | Kind::Count(..) | Kind::Share(..) | Kind::Number(..))
+    }
+
     /// What may be written, in words.
     pub fn words(&self) -> String {
         let length = |mm: f64| measure::show(mm, measure::Units::Millimetres);
@@ -93,7 +106,12 @@ impl Kind {
             Kind::Text => "text".into(),
             Kind::Length(low, high) => format!("a length, {} to {}", length(*low), length(*high)),
             Kind::Angle => "an angle, as \"90 deg\" or \"12 o'clock\"".into(),
-            Kind::Share(low, high) => format!("a number, {low} to {high}"),
+            Kind::Share(low, high) | Kind::Number(low, high) => format!("a number, {low} to {high}"),
+            Kind::Unit(unit, low, high) => format!("{low} to {high} {unit}, with the unit"),
+            Kind::Grade => "a grade as \"N42\", or a remanence as \"1.3 T\" or \"1.28 to 1.32 T\"".into(),
+            Kind::Friction => {
+                "a coefficient as \"0.3\", an angle of tilt as \"17 deg\", or two as \"0.2 to 0.4\"".into()
+            }
             Kind::Count(low, high) => format!("a whole number, {low} to {high}"),
             Kind::Flag => "true or false".into(),
             Kind::Choice(words) => {

@@ -4,6 +4,7 @@ use super::Motif;
 use super::counting;
 use super::nearest::nearest;
 use super::reader::Value;
+use super::strength;
 use super::table::{Default, Groups, Kind, Param, all};
 use crate::spans::Label;
 use lettering::Symbol;
@@ -45,7 +46,10 @@ fn single(param: &Param, value: &DeValue) -> Result<Value, Wrong> {
         Kind::Text | Kind::Stock => text(param, value).map(Value::Text),
         Kind::Length(low, high) => length_within(value, low, high).map(Value::Number),
         Kind::Angle => Ok(Value::Number(parse_angle(&text(param, value)?)?)),
-        Kind::Share(low, high) => number(value)
+        Kind::Unit(unit, low, high) => strength::with_unit(&text(param, value)?, unit, low, high).map(Value::Number),
+        Kind::Grade => strength::grade(&text(param, value)?).map(Value::Interval),
+        Kind::Friction => strength::friction(&text(param, value)?).map(Value::Interval),
+        Kind::Share(low, high) | Kind::Number(low, high) => number(value)
             .filter(|share| (low..=high).contains(share))
             .map(Value::Number)
             .ok_or_else(|| wrong("out of range, or not a number", format!("write a number from {low} to {high}"))),
@@ -274,12 +278,15 @@ pub(super) fn kind_of(value: &DeValue) -> &'static str {
 /// An example of what may be written.
 pub(super) fn example(param: &Param) -> String {
     match (param.default, param.kind) {
-        (Default::Fixed(text), Kind::Flag | Kind::Count(..) | Kind::Share(..)) => text.to_owned(),
+        (Default::Fixed(text), kind) if kind.is_bare() => text.to_owned(),
         (Default::Fixed(text), _) => format!("\"{text}\""),
         (_, kind) => match kind {
             Kind::Length(low, _) => format!("\"{}\"", show(low.max(3.0), Units::Millimetres)),
             Kind::Angle => "\"90 deg\"".into(),
-            Kind::Share(low, _) => low.to_string(),
+            Kind::Share(low, _) | Kind::Number(low, _) => low.to_string(),
+            Kind::Unit(unit, low, _) => format!("\"{low} {unit}\""),
+            Kind::Grade => "\"N42\"".into(),
+            Kind::Friction => "\"0.2 to 0.4\"".into(),
             Kind::Count(low, _) => low.to_string(),
             Kind::Flag => "true".into(),
             Kind::Choice(words) => format!("\"{}\"", words[0]),

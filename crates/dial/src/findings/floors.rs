@@ -6,7 +6,7 @@ use outline::{Curve, Shape};
 use process::Stock;
 
 /// A floor that holds a magnet's pull and does not show through (our own proposal: one face ply).
-const FLOOR: f64 = 0.4;
+pub(crate) const FLOOR: f64 = 0.4;
 /// Below this the beam's own scatter goes through (engraved depth scatters by 10 to 20 %: common practice).
 const THROUGH: f64 = 0.15;
 

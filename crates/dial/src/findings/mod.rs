@@ -4,10 +4,15 @@ mod art_room;
 mod bared_rim;
 mod bed;
 mod clearances;
+mod clicks;
 mod counting;
+mod family;
 mod fine_marks;
 mod floors;
+mod held;
+mod loose_magnets;
 mod materials;
+mod neighbours;
 mod pockets;
 mod symmetric;
 mod turn_test;
@@ -15,7 +20,10 @@ mod twins;
 mod webs;
 
 use crate::assembled::Dial;
+use crate::family::Member;
+use crate::magnets::Held;
 use crate::turning::TurnTest;
+pub(crate) use floors::FLOOR;
 use measure::Units;
 use outline::Point;
 use process::Workshop;
@@ -57,7 +65,7 @@ pub enum Severity {
     Refuse,
 }
 
-/// A figure with its dimension; lengths in mm, angles in radians.
+/// A figure with its dimension; lengths in mm, angles in radians, forces in N.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[expect(missing_docs, reason = "the names say it")]
 pub enum Quantity {
@@ -65,6 +73,7 @@ pub enum Quantity {
     Angle(f64),
     Share(f64),
     Count(usize),
+    Force(f64),
 }
 
 /// Part of the dial.
@@ -85,8 +94,12 @@ pub struct Bench<'a> {
     pub dial: &'a Dial,
     /// Its turn test.
     pub turns: &'a TurnTest,
+    /// How its wheels are held.
+    pub held: &'a [Option<Held>],
     /// The workshop's machine and stocks.
     pub workshop: &'a Workshop,
+    /// Other dials of its family.
+    pub family: &'a [Member],
 }
 
 impl Bench<'_> {
@@ -111,6 +124,11 @@ const RULES: &[Rule] = &[
     clearances::check,
     pockets::check,
     floors::check,
+    held::check,
+    clicks::check,
+    neighbours::check,
+    family::check,
+    loose_magnets::check,
     symmetric::check,
     art_room::check,
     bed::check,
@@ -137,6 +155,7 @@ impl Quantity {
             // Never rounded up to a whole: 99.96 % is not all.
             Quantity::Share(share) => format!("{:.1} %", (share * 1000.0).floor() / 10.0),
             Quantity::Count(count) => count.to_string(),
+            Quantity::Force(force) => format!("{force:.2} N"),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The job: which parts lie where on which sheet, in which setups, and what is done in which order.
 //! Sheet coordinates: mm, y up, origin at the sheet's lower left corner, as the sheet lies in the machine.
 
+mod gauges;
 mod plan;
 mod rows;
 mod turn_over;

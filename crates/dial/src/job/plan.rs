@@ -1,24 +1,30 @@
 //! From the assembled dial to the job.
 
+use super::gauges::gauges;
 use super::rows::{self, BORDER};
 use super::turn_over::turned_over;
 use super::{Job, JobError, Placed, Setup, Sheet, Step, StepKind, TurnedPart, Work};
-use crate::assembled::{Dial, Pocket};
-use outline::{Curve, KerfSide, Motion, Shape, Vec2, compensated};
+use crate::assembled::{Dial, Pocket, Wheel};
+use outline::{Curve, KerfSide, Motion, Point, Shape, Vec2, compensated};
 use process::{Stock, Workshop};
 
 /// Least distance between two parts on a sheet, so that the web between them stays flat until both are cut (common practice).
 const GAP: f64 = 3.0;
 
+/// How much smaller than its ledge a cap is, all round (our own proposal: it is held by glue, not by force).
+const CAP_PLAY: f64 = 0.1;
+
 /// One part, in assembled coordinates, with all that is done to it.
-struct Part<'a> {
-    name: String,
-    stock: &'a Stock,
-    outline: Shape,
-    inside: Vec<Shape>,
-    face: Vec<(Shape, f64)>,
-    face_pockets: Vec<Pocket>,
-    back_pockets: Vec<Pocket>,
+pub(super) struct Part<'a> {
+    pub(super) name: String,
+    pub(super) stock: &'a Stock,
+    pub(super) outline: Shape,
+    pub(super) inside: Vec<Shape>,
+    pub(super) face: Vec<(Shape, f64)>,
+    pub(super) face_pockets: Vec<Pocket>,
+    /// Taken down on the back, beside pockets.
+    pub(super) back: Vec<(Shape, f64)>,
+    pub(super) back_pockets: Vec<Pocket>,
 }
 
 /// Plans the job: parts grouped by stock, set in rows on sheets no larger than the bed, each sheet with its setups.
@@ -46,6 +52,9 @@ pub fn plan(dial: &Dial, workshop: &Workshop) -> Result<Job, Vec<JobError>> {
 }
 
 fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
+    let clicks = |of: fn(&crate::assembled::ClickRing) -> &Vec<Pocket>| {
+        dial.wheels.iter().filter_map(|wheel| wheel.clicks.as_ref()).flat_map(of).copied()
+    };
     let cover = Part {
         name: "cover".into(),
         stock: &dial.cover.stock,
@@ -53,7 +62,8 @@ fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
         inside: dial.wheels.iter().map(|wheel| Shape::from(wheel.window.edge.clone())).collect(),
         face: dial.cover.art.iter().map(|art| (art.shape.clone(), dial.cover.engrave_depth)).collect(),
         face_pockets: Vec::new(),
-        back_pockets: dial.wheels.iter().map(|wheel| wheel.cover_pocket).collect(),
+        back: dial.wheels.iter().filter_map(|wheel| standing_ring(dial, wheel)).collect(),
+        back_pockets: dial.wheels.iter().map(|wheel| wheel.cover_pocket).chain(clicks(|ring| &ring.cover)).collect(),
     };
     let wheels = dial.wheels.iter().map(|wheel| Part {
         name: format!("wheel {}", wheel.name),
@@ -61,10 +71,53 @@ fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
         outline: Shape::from(wheel.rim.clone()),
         inside: Vec::new(),
         face: wheel.marks.iter().map(|mark| (mark.shape.clone(), wheel.mark_depth)).collect(),
-        face_pockets: vec![wheel.pocket],
+        face_pockets: wheel
+            .clicks
+            .iter()
+            .flat_map(|ring| &ring.wheel)
+            .chain(std::iter::once(&wheel.pocket))
+            .copied()
+            .collect(),
+        back: Vec::new(),
         back_pockets: Vec::new(),
     });
-    std::iter::once(cover).chain(wheels).collect()
+    std::iter::once(cover).chain(wheels).chain(thin_parts(dial)).chain(gauges(dial)).collect()
+}
+
+/// The cover's back round a ring that is left standing, as far as the wheel reaches.
+fn standing_ring(dial: &Dial, wheel: &Wheel) -> Option<(Shape, f64)> {
+    let ring = wheel.seat.ring.as_ref().filter(|ring| ring.washer.is_none())?;
+    let disc = |radius: f64| Shape::from(Curve::circle(wheel.centre, radius));
+    // A beam's breadth beyond the rim, so that a wheel pushed aside still runs free.
+    let under = disc(wheel.radius + 1.0).common(&dial.cover.plate);
+    Some((under.minus(&disc(ring.outer)), ring.height))
+}
+
+/// Washers and caps, cut from thin stock of their own.
+fn thin_parts(dial: &Dial) -> Vec<Part<'_>> {
+    let thin = |name: String, stock, outer: f64, inner: Option<f64>| Part {
+        name,
+        stock,
+        outline: Shape::from(Curve::circle(Point::ZERO, outer)),
+        inside: inner.map(|inner| Shape::from(Curve::circle(Point::ZERO, inner))).into_iter().collect(),
+        face: Vec::new(),
+        face_pockets: Vec::new(),
+        back: Vec::new(),
+        back_pockets: Vec::new(),
+    };
+    let mut parts = Vec::new();
+    for wheel in &dial.wheels {
+        if let Some((ring, washer)) = wheel.seat.ring.as_ref().and_then(|ring| Some((ring, ring.washer.as_ref()?))) {
+            parts.push(thin(format!("washer {}", wheel.name), washer, ring.outer, Some(ring.inner)));
+        }
+        for (pocket, side) in [(&wheel.cover_pocket, "cover"), (&wheel.pocket, "wheel")] {
+            if let Some((cap, ledge)) = wheel.seat.cap.as_ref().zip(pocket.ledge) {
+                // A cap drops into its ledge with a little play.
+                parts.push(thin(format!("cap {side} {}", wheel.name), cap, ledge.radius - CAP_PLAY, None));
+            }
+        }
+    }
+    parts
 }
 
 fn sheets_of(
@@ -136,7 +189,9 @@ fn face_up(parts: &[(&Part, Vec2)], half_kerf: (f64, f64), setups: &mut usize) -
     for (part, shift) in parts {
         let lay = Motion::shift(*shift);
         engrave.extend(part.face.iter().map(|(shape, depth)| area(part, shape.moved(&lay), *depth)));
-        pockets.extend(part.face_pockets.iter().map(|pocket| area(part, disc(pocket).moved(&lay), pocket.depth)));
+        for (shape, depth) in part.face_pockets.iter().flat_map(hollows) {
+            pockets.push(area(part, shape.moved(&lay), depth));
+        }
         let mut cut = |shape: &Shape, side, into: &mut Vec<Work>| match compensated(
             &shape.moved(&lay),
             side,
@@ -175,9 +230,9 @@ fn turned(dial: &Dial, parts: &[(&Part, Vec2)], setups: &mut usize) -> Option<Se
         let lay = Motion::shift(*shift);
         let (over, axis) = turned_over(dial, outline::Point::ZERO + *shift);
         turned.push(TurnedPart { name: part.name.clone(), axis, hole: part.outline.moved(&lay) });
-        pockets.extend(
-            part.back_pockets.iter().map(|pocket| area(part, disc(pocket).moved(&lay).moved(&over), pocket.depth)),
-        );
+        for (shape, depth) in part.back.iter().cloned().chain(part.back_pockets.iter().flat_map(hollows)) {
+            pockets.push(area(part, shape.moved(&lay).moved(&over), depth));
+        }
     }
     if turned.is_empty() {
         return None;
@@ -213,6 +268,9 @@ fn area(part: &Part, shape: Shape, depth: f64) -> Work {
     Work::Area { part: part.name.clone(), shape, depth }
 }
 
-fn disc(pocket: &Pocket) -> Shape {
-    Shape::from(Curve::circle(pocket.centre, pocket.radius))
+/// All that a pocket takes out: its disc, and the ledge for its cap as a ring about it, since what the beam clears twice gets deeper.
+fn hollows(pocket: &Pocket) -> Vec<(Shape, f64)> {
+    let disc = |radius: f64| Shape::from(Curve::circle(pocket.centre, radius));
+    let ledge = pocket.ledge.map(|ledge| (disc(ledge.radius).minus(&disc(pocket.radius)), ledge.depth));
+    ledge.into_iter().chain(std::iter::once((disc(pocket.radius), pocket.depth))).collect()
 }

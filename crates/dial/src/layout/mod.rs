@@ -8,11 +8,12 @@ mod cover;
 mod marks;
 mod notch;
 mod places;
+pub(crate) mod seat;
 mod size;
 mod wheel;
 mod window;
 
-use crate::assembled::{Asked, Cover, Dial, Mark, Pocket, Wheel};
+use crate::assembled::{Asked, Cover, Dial, Mark, Wheel};
 use crate::design::{Design, TurnOver};
 use crate::spans::Mistake;
 use marks::Inscribed;
@@ -21,9 +22,7 @@ use places::Place;
 pub(crate) use places::next_from;
 pub use size::{Driver, Sizing, Smaller};
 use wheel::Fitted;
-
-/// Film of glue under a magnet that is to sit flush (common practice: a drop pressed flat).
-pub const GLUE_FILM: f64 = 0.1;
+pub(crate) use wheel::{MARK_TO_POCKET, WINDOW_TO_POCKET};
 
 /// An assembled dial, and what drove its size.
 #[derive(Clone, Debug)]
@@ -63,7 +62,15 @@ pub fn assemble(design: &Design) -> Result<Laid, Vec<Mistake>> {
         engrave_depth: design.cover.engrave_depth,
         edge: design.cover.edge,
     };
-    let dial = Dial { name: design.name.clone(), show: design.show, cover, wheels, turn_axis };
+    let dial = Dial {
+        name: design.name.clone(),
+        show: design.show,
+        cover,
+        wheels,
+        turn_axis,
+        gauges: design.gauges,
+        spares: design.magnet.spares,
+    };
     Ok(Laid { dial, sizing })
 }
 
@@ -79,11 +86,8 @@ fn assemble_wheels(
         .map(|((((counter, inscribed), fit), place), notch)| {
             let window = fit.window.built(place.centre, place.window_angle, fit.distance);
             let counts_up = places::sense(counter.running, place.window_angle);
-            let pocket = |asked: Option<f64>| Pocket {
-                centre: place.centre,
-                radius: (design.magnet.diameter + design.magnet.fit) / 2.0,
-                depth: asked.unwrap_or(design.magnet.thickness + GLUE_FILM),
-            };
+            let pockets = seat::pockets(design, place.centre);
+            let stops = inscribed.len();
             let mut wheel = Wheel {
                 name: counter.name.clone(),
                 stock: design.wheel_stock.clone(),
@@ -104,8 +108,10 @@ fn assemble_wheels(
                 counts_up,
                 window,
                 notch,
-                pocket: pocket(design.magnet.wheel_pocket),
-                cover_pocket: pocket(design.magnet.cover_pocket),
+                seat: seat::seat(design, &pockets),
+                clicks: seat::clicks(design, place.centre, place.window_angle, stops),
+                cover_pocket: pockets.0,
+                pocket: pockets.1,
             };
             wheel.marks = lay_marks(&wheel, inscribed);
             wheel

@@ -3,6 +3,7 @@
 
 use super::marks::Inscribed;
 use super::places::Direction;
+use super::seat::{self, Hub};
 use super::window::{self, Opening};
 use crate::design::{CounterDesign, Design, RimKind};
 use outline::{Curve, Edges, Motion, Point, Vec2};
@@ -10,9 +11,9 @@ use std::f64::consts::TAU;
 
 /// Least web between a mark and the magnet's pocket in the wheel's face: one plate's worth of a thin
 /// face ply, so that the engraving does not break into the pocket (our own proposal).
-pub(super) const MARK_TO_POCKET: f64 = 1.0;
+pub(crate) const MARK_TO_POCKET: f64 = 1.0;
 /// Least web between a window and the pocket in the cover's back (half of the usual plate; our own proposal).
-pub(super) const WINDOW_TO_POCKET: f64 = 1.5;
+pub(crate) const WINDOW_TO_POCKET: f64 = 1.5;
 /// Length of rim for one scoop of a scalloped rim (common practice: about a fingertip ridge).
 const SCOOP: f64 = 4.0;
 /// Distances are settled to this.
@@ -50,7 +51,6 @@ pub(super) struct Fitted {
 
 /// Finds the sizes of all wheels.
 pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions: &[Direction]) -> Vec<Fitted> {
-    let pocket = (design.magnet.diameter + design.magnet.fit) / 2.0;
     // A ring sector and a window that shows the neighbours depend on the distance that they decide:
     // settle both together. Other windows settle in the first round.
     let mut distances = vec![30.0; inscribed.len()];
@@ -65,7 +65,14 @@ pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions:
         openings = next;
         for (i, marks) in inscribed.iter().enumerate() {
             let counter = &design.counters[i];
-            let (distance, driver) = needed(counter, marks, &openings[i], directions[i].window, distances[i], pocket);
+            let (distance, driver) = needed(
+                counter,
+                marks,
+                &openings[i],
+                directions[i].window,
+                distances[i],
+                seat::hub(design, marks.len()),
+            );
             distances[i] = distance;
             drivers[i] = driver;
         }
@@ -179,30 +186,31 @@ fn needed(
     opening: &Opening,
     angle: f64,
     distance: f64,
-    pocket: f64,
+    hub: Hub,
 ) -> (f64, Driver) {
     let outwards = Vec2::from_angle(angle);
     let wheel = Point::ZERO - distance * outwards;
     let edge = opening.edge(wheel, angle, distance);
     let window = Edges::of_curve(&edge);
     let upright: Vec<Edges> = marks.iter().map(|mark| Edges::of(&mark.shape)).collect();
-    let pocket_edge = Edges::of_curve(&Curve::circle(Point::ZERO, pocket));
+    let ring = |radius: f64| Edges::of_curve(&Curve::circle(Point::ZERO, radius));
+    let (middle, under_marks) = (ring(hub.middle), ring(hub.marks));
     let window_reach = edge.farthest_from(Point::ZERO);
     let mut best = (0.0, Driver::Pocket);
 
-    let keep = WINDOW_TO_POCKET.max(counter.mark.clear);
-    let from = pocket + keep + window_reach + 1.0;
-    let clear_of_pocket = window.last_touch_sliding(outwards, &pocket_edge, keep, from);
-    if clear_of_pocket > best.0 {
-        best = (clear_of_pocket, Driver::WindowPocket);
+    // The cover needs a web between window and pocket; the wheel's clicks must only not be seen.
+    for (taken, radius, keep) in
+        [(&middle, hub.middle, WINDOW_TO_POCKET.max(counter.mark.clear)), (&under_marks, hub.marks, counter.mark.clear)]
+    {
+        push_out(&mut best, &window, outwards, taken, keep, radius + keep + window_reach + 1.0, Driver::WindowPocket);
     }
     let reach = |mark: &Inscribed| {
         let b = mark.shape.bounds();
         b.x0.abs().max(b.x1.abs()).hypot(b.y0.abs().max(b.y1.abs()))
     };
     for (mark, edges) in marks.iter().zip(&upright) {
-        let from = pocket + MARK_TO_POCKET + reach(mark) + 1.0;
-        push_out(&mut best, edges, outwards, &pocket_edge, MARK_TO_POCKET, from, Driver::Pocket);
+        let from = hub.marks + MARK_TO_POCKET + reach(mark) + 1.0;
+        push_out(&mut best, edges, outwards, &under_marks, MARK_TO_POCKET, from, Driver::Pocket);
     }
 
     let stops = marks.len();

@@ -50,11 +50,13 @@ impl Ready {
     }
 }
 
+/// The pocket with all that is about it: caps, washer. Clicks lie away from the window at every stop only by the layout's grace, so
+/// they count as well.
 fn pocket_distance(wheel: &Wheel, window: &Edges) -> f64 {
-    let pocket = Curve::circle(wheel.pocket.centre, wheel.pocket.radius);
+    let hub = Curve::circle(wheel.pocket.centre, wheel.hub());
     let inside = wheel.window.edge.contains(wheel.pocket.centre)
-        || (wheel.window.edge.nearest_to(wheel.pocket.centre) < wheel.pocket.radius);
-    if inside { 0.0 } else { window.nearest(&Edges::of_curve(&pocket)).distance }
+        || (wheel.window.edge.nearest_to(wheel.pocket.centre) < wheel.hub());
+    if inside { 0.0 } else { window.nearest(&Edges::of_curve(&hub)).distance }
 }
 
 /// The rim turns too: what counts is its lowest place, which passes every window sooner or later.

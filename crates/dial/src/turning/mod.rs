@@ -3,7 +3,7 @@
 mod look;
 mod slack;
 
-use crate::assembled::Dial;
+use crate::assembled::{Dial, Wheel};
 use outline::{Point, Vec2};
 
 /// What the turn test found for a whole dial.
@@ -97,6 +97,11 @@ pub struct Slack {
 /// Turns every wheel of a dial through every stop.
 pub fn turn(dial: &Dial) -> TurnTest {
     TurnTest { wheels: dial.wheels.iter().map(look::wheel).collect() }
+}
+
+/// Turns one wheel through every stop.
+pub fn turn_wheel(wheel: &Wheel) -> WheelTurns {
+    look::wheel(wheel)
 }
 
 impl TurnTest {

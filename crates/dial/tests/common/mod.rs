@@ -1,9 +1,10 @@
 //! Dials for tests.
 #![allow(dead_code, reason = "each test file uses some of these")]
 
-use dial::findings::{self, Bench, Finding};
-use dial::layout::{self, Laid};
-use dial::turning::{self, TurnTest};
+use dial::findings::Finding;
+use dial::layout::Laid;
+use dial::magnets::Held;
+use dial::turning::TurnTest;
 use dial::{Mistake, design};
 
 /// A dial laid out and looked over.
@@ -11,16 +12,15 @@ pub struct Looked {
     pub design: design::Design,
     pub laid: Laid,
     pub turns: TurnTest,
+    pub held: Vec<Option<Held>>,
     pub findings: Vec<Finding>,
 }
 
 pub fn try_look(text: &str) -> Result<Looked, Vec<Mistake>> {
     let workshop = workshop::starter();
     let design = design::read(text, &workshop)?;
-    let laid = layout::assemble(&design)?;
-    let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &workshop });
-    Ok(Looked { design, laid, turns, findings })
+    let dial::Looked { laid, turns, held, findings } = dial::look(&design, &workshop, &[])?;
+    Ok(Looked { design, laid, turns, held, findings })
 }
 
 pub fn look(text: &str) -> Looked {

@@ -1,10 +1,8 @@
 //! Dials for tests.
 #![allow(dead_code, reason = "each test file uses some of these")]
 
-use dial::findings::{self, Bench, Finding};
+use dial::Looked;
 use dial::job::{self, Job};
-use dial::layout::{self, Laid};
-use dial::turning::{self, TurnTest};
 use process::Workshop;
 use std::fs;
 use std::path::Path;
@@ -12,9 +10,7 @@ use std::path::Path;
 /// A dial made ready for the press.
 pub struct Ready {
     pub text: String,
-    pub laid: Laid,
-    pub turns: TurnTest,
-    pub findings: Vec<Finding>,
+    pub looked: Looked,
     pub job: Job,
     pub workshop: Workshop,
 }
@@ -25,11 +21,9 @@ pub fn ready(text: &str) -> Ready {
 
 pub fn ready_in(text: &str, workshop: Workshop) -> Ready {
     let design = dial::design::read(text, &workshop).expect("reads");
-    let laid = layout::assemble(&design).expect("can be drawn");
-    let turns = turning::turn(&laid.dial);
-    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop: &workshop });
-    let job = job::plan(&laid.dial, &workshop).expect("fits");
-    Ready { text: text.into(), laid, turns, findings, job, workshop }
+    let looked = dial::look(&design, &workshop, &[]).expect("can be drawn");
+    let job = job::plan(&looked.laid.dial, &workshop).expect("fits");
+    Ready { text: text.into(), looked, job, workshop }
 }
 
 /// A small dial with little to draw.

@@ -1,0 +1,35 @@
+//! A dial looked over: the whole chain from a design to its findings, in one place for all who need it.
+
+use crate::design::Design;
+use crate::family::Member;
+use crate::findings::{self, Bench, Finding};
+use crate::layout::{self, Laid};
+use crate::magnets::{self, Held};
+use crate::spans::Mistake;
+use crate::turning::{self, TurnTest};
+use process::Workshop;
+
+/// A dial with all that is known of it.
+#[derive(Clone, Debug)]
+pub struct Looked {
+    /// The assembled dial, and what drove its size.
+    pub laid: Laid,
+    /// Its turn test.
+    pub turns: TurnTest,
+    /// How each wheel is held; `None` for magnets that cannot be.
+    pub held: Vec<Option<Held>>,
+    /// Its findings, the gravest first.
+    pub findings: Vec<Finding>,
+}
+
+/// Lays out, turns, weighs and checks a dial, also against others of its family.
+///
+/// # Errors
+/// What cannot be drawn at all.
+pub fn look(design: &Design, workshop: &Workshop, family: &[Member]) -> Result<Looked, Vec<Mistake>> {
+    let laid = layout::assemble(design)?;
+    let turns = turning::turn(&laid.dial);
+    let held = magnets::hold_all(&laid.dial, &turns, &workshop.feel);
+    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, held: &held, workshop, family });
+    Ok(Looked { laid, turns, held, findings })
+}
