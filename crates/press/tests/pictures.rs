@@ -100,8 +100,12 @@ fn the_mismatch_is_drawn_where_it_is() {
 fn findings_with_a_place_are_ringed_and_numbered() {
     let made = ready(LOPSIDED);
     let dial = &made.looked.laid.dial;
-    let placed: Vec<_> =
-        made.looked.findings.iter().filter(|finding| finding.severity != Severity::Note && finding.place.is_some()).collect();
+    let placed: Vec<_> = made
+        .looked
+        .findings
+        .iter()
+        .filter(|finding| finding.severity != Severity::Note && finding.place.is_some())
+        .collect();
     assert!(!placed.is_empty());
     let svg = press::findings_picture(dial, &made.looked.findings).expect("a picture");
     assert_eq!(paths_with(&svg, "stroke", FAIL).len(), placed.len());

@@ -240,7 +240,10 @@ fn what_leaves_the_house_is_looked_at_when_it_changes() {
     let colours = &made.workshop.machine.colours;
     for setup in &sheet.setups {
         golden(&format!("sheet-{}.svg", setup.number), &press::sheet("Small", sheet, setup, colours));
-        golden(&format!("ticket-{}.txt", setup.number), &press::ticket(&made.looked.laid.dial, sheet, setup, &made.workshop));
+        golden(
+            &format!("ticket-{}.txt", setup.number),
+            &press::ticket(&made.looked.laid.dial, sheet, setup, &made.workshop),
+        );
     }
 }
 

@@ -31,7 +31,7 @@ fn verdict(bench: &Bench, held: &Held, wheels: &[usize]) -> Finding {
     let (likely, feel) = (&held.likely, &bench.workshop.feel);
     let drift = likely.drift.unwrap_or(f64::INFINITY);
     let figures = format!(
-        "{:.1} N at the rim turn it ({:.1} to {:.1} N); the pair pulls with {:.1} N; one finger pushes it {} off centre while it turns ({} to {}), the windows forgive {}; friction lets it rest up to {} off, {:.0}\u{b0} of turning centre it again",
+        "{:.1} N at the rim turn it ({:.1} to {:.1} N); the pair pulls with {:.1} N; one finger pushes it {} off centre while it turns ({} to {}), the windows forgive {}; friction lets it rest up to {} off, {}",
         likely.effort,
         held.effort.low,
         held.effort.high,
@@ -41,7 +41,7 @@ fn verdict(bench: &Bench, held: &Held, wheels: &[usize]) -> Finding {
         mm(held.drift.high),
         mm(held.forgives),
         mm(held.rest.likely),
-        held.centred_by.likely.to_degrees(),
+        centred_by(held),
     );
     let (limit, mend) = match likely.verdict {
         Verdict::EasyAndKeeps => (feel.turn_stiff, ""),
@@ -62,10 +62,18 @@ fn verdict(bench: &Bench, held: &Held, wheels: &[usize]) -> Finding {
             "choose two equal magnets, nearer to each other, let a ring alone touch (`magnet.ring`), or ask for more `mark.margin` and `mark.clear`",
         ),
     };
+    let why = if likely.verdict == Verdict::SlipsByItself && likely.effort >= feel.turn_least {
+        format!(
+            "shaken with {:.0} g it is thrown off its seat, {:.0} g asked ({:.0} g of wheel); ",
+            likely.thrown_at, feel.shake, held.build.mass
+        )
+    } else {
+        String::new()
+    };
     Finding {
         rule: "turning and keeping",
         severity: if likely.verdict == Verdict::EasyAndKeeps { Severity::Note } else { Severity::Mend },
-        what: format!("{}: {}: {figures}", names(bench, wheels), likely.verdict.words()),
+        what: format!("{}: {}: {why}{figures}", names(bench, wheels), likely.verdict.words()),
         measured: Some(Quantity::Force(likely.effort)),
         limit: Some(Quantity::Force(limit)),
         part: Part::Wheel(wheels[0]),
@@ -73,6 +81,13 @@ fn verdict(bench: &Bench, held: &Held, wheels: &[usize]) -> Finding {
         source: "rigid discs (Robertson et al. 2011, Vokoun et al. 2009), pivot friction; limits of the workshop file: our own proposal, MIL-STD-1472E figure 6",
         mend: mend.into(),
         keys: vec!["magnet.diameter".into(), "magnet.seat".into()],
+    }
+}
+
+fn centred_by(held: &Held) -> String {
+    match held.centred_by.likely {
+        angle if angle.is_finite() => format!("{:.0}\u{b0} of turning centre it again", angle.to_degrees()),
+        _ => "and no turning centres it".into(),
     }
 }
 

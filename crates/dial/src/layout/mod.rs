@@ -22,7 +22,8 @@ use places::Place;
 pub(crate) use places::next_from;
 pub use size::{Driver, Sizing, Smaller};
 use wheel::Fitted;
-pub(crate) use wheel::{MARK_TO_POCKET, WINDOW_TO_POCKET};
+use wheel::MARK_TO_POCKET;
+pub(crate) use wheel::WINDOW_TO_POCKET;
 
 /// An assembled dial, and what drove its size.
 #[derive(Clone, Debug)]
@@ -109,14 +110,22 @@ fn assemble_wheels(
                 window,
                 notch,
                 seat: seat::seat(design, &pockets),
-                clicks: seat::clicks(design, place.centre, place.window_angle, stops),
+                clicks: None,
                 cover_pocket: pockets.0,
                 pocket: pockets.1,
             };
             wheel.marks = lay_marks(&wheel, inscribed);
+            wheel.clicks = seat::clicks(design, place.centre, place.window_angle, stops, free_radius(&wheel));
             wheel
         })
         .collect()
+}
+
+/// Radius about a wheel's middle within which a pocket keeps clear of its marks, and is never seen in its window.
+pub(crate) fn free_radius(wheel: &Wheel) -> f64 {
+    let loops = wheel.marks.iter().flat_map(|mark| mark.shape.loops());
+    let marks = loops.map(|one| one.nearest_to(wheel.centre)).fold(f64::INFINITY, f64::min);
+    (marks - MARK_TO_POCKET).min(wheel.window.edge.nearest_to(wheel.centre) - wheel.asked.clear)
 }
 
 /// Lays each mark on the wheel such that it stands upright in the window when its stop is turned there:

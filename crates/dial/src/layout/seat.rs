@@ -106,15 +106,17 @@ fn ring_radius(magnet: &MagnetDesign, click: &ClickDesign, middle: f64, count: u
     side_by_side.max(middle + WALL + pocket / 2.0)
 }
 
-/// The ring of small magnets of a wheel, the first of each part away from the window.
-pub(super) fn clicks(design: &Design, centre: Point, window_angle: f64, stops: usize) -> Option<ClickRing> {
+/// The ring of small magnets of a wheel whose marks and window leave free a circle of this radius: as wide as it can be, since the
+/// torque of a click grows with its ring. The first of each part stands a quarter turn from the window, clear of window and notch.
+pub(super) fn clicks(design: &Design, centre: Point, window_angle: f64, stops: usize, free: f64) -> Option<ClickRing> {
     let click = design.magnet.click?;
     let (in_wheel, in_cover) = split(stops);
     let middle = hub(design, stops).middle;
-    let radius = click.ring.unwrap_or(ring_radius(&design.magnet, &click, middle, in_wheel));
+    let widest = free - (click.disc.diameter + design.magnet.fit) / 2.0;
+    let radius = click.ring.unwrap_or(ring_radius(&design.magnet, &click, middle, in_wheel).max(widest));
     let around = |count: usize| {
         let place = |k: usize| {
-            let angle = window_angle + PI + TAU * k as f64 / count as f64;
+            let angle = window_angle + PI / 2.0 + TAU * k as f64 / count as f64;
             Pocket {
                 centre: centre + radius * Vec2::from_angle(angle),
                 radius: (click.disc.diameter + design.magnet.fit) / 2.0,

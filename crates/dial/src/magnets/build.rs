@@ -178,7 +178,7 @@ impl Closed {
     /// What a push along the face must overcome to throw the wheel off its seat, friction and the pair's own pull back together: the work
     /// in mJ until the pair no longer pulls it back, and the largest force in N on the way.
     pub(super) fn barrier(&self, friction: f64) -> (f64, f64) {
-        let steps = 20;
+        let steps = 10;
         let step = self.reach() / f64::from(steps);
         let (mut work, mut strongest) = (0.0, 0.0f64);
         for i in 0..steps {

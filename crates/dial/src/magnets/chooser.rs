@@ -5,13 +5,13 @@ use super::{Build, Verdict};
 use crate::Looked;
 use crate::assembled::{Dial, Disc, Wheel};
 use crate::findings::FLOOR;
-use crate::layout::{MARK_TO_POCKET, WINDOW_TO_POCKET};
+use crate::layout::{WINDOW_TO_POCKET, free_radius};
 use process::{Feel, ShelfMagnet, Workshop};
 
 /// Rim forces that are comfortable (our own proposal), in N.
 const COMFORTABLE: (f64, f64) = (0.3, 1.5);
 /// How far from the wanted distance the tolerance band is looked for, and how finely.
-const BAND: (f64, f64) = (0.8, 0.05);
+const BAND: (f64, f64) = (0.8, 0.1);
 
 /// A pair from the shelf, tried in this dial's seat.
 #[derive(Clone, Debug)]
@@ -52,7 +52,14 @@ pub fn choose(looked: &Looked, workshop: &Workshop) -> Vec<Candidate> {
 
 /// All equal pairs from the shelf, and the unequal ones that differ by one size, tried for the wheel that is hardest to hold; best first.
 pub fn candidates(dial: &Dial, wheel: &Wheel, shelf: &[ShelfMagnet], feel: &Feel, forgives: f64) -> Vec<Candidate> {
-    let bench = Bench { dial, wheel, build: Build::of(wheel), room: room(wheel), feel, forgives };
+    let bench = Bench {
+        dial,
+        wheel,
+        build: Build::of(wheel),
+        room: free_radius(wheel).min(wheel.window.edge.nearest_to(wheel.centre) - WINDOW_TO_POCKET),
+        feel,
+        forgives,
+    };
     let mut all: Vec<Candidate> = shelf.iter().filter_map(|one| bench.tried(one, one)).collect();
     let unequal = shelf.iter().flat_map(|cover| shelf.iter().map(move |wheel| (cover, wheel)));
     // The larger in the cover, where a deep pocket hurts less; of one grade, since nobody mixes those on purpose.
@@ -61,13 +68,6 @@ pub fn candidates(dial: &Dial, wheel: &Wheel, shelf: &[ShelfMagnet], feel: &Feel
     all.extend(unequal.filter_map(|(cover, wheel)| bench.tried(cover, wheel)));
     all.sort_by(|a, b| rank(a, &bench).partial_cmp(&rank(b, &bench)).unwrap_or(std::cmp::Ordering::Equal));
     all
-}
-
-/// Radius that a pocket may have before it comes too near a mark or a window.
-fn room(wheel: &Wheel) -> f64 {
-    let loops = wheel.marks.iter().flat_map(|mark| mark.shape.loops());
-    let marks = loops.map(|one| one.nearest_to(wheel.centre)).fold(f64::INFINITY, f64::min);
-    (marks - MARK_TO_POCKET).min(wheel.window.edge.nearest_to(wheel.centre) - WINDOW_TO_POCKET)
 }
 
 struct Bench<'a> {

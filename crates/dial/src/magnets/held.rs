@@ -138,6 +138,8 @@ pub fn hold_all(dial: &Dial, turns: &TurnTest, feel: &Feel) -> Vec<Option<Held>>
         .map(|(wheel, turned)| {
             let build = Build::of(wheel);
             let forgives = turned.stops.iter().map(|stop| stop.slack_drift).fold(f64::INFINITY, f64::min);
+            // To a tenth of a micron: below lies the noise of the layout, and alike wheels are alike.
+            let forgives = (forgives * 1e4).round() / 1e4;
             let before = known.iter().find(|one| one.0 == build && one.1 == forgives);
             if let Some((_, _, held)) = before {
                 return held.clone();
