@@ -1,0 +1,5 @@
+//! The room against the world: published tables and examples, other libraries, and laws that must hold.
+
+mod colours;
+mod contrast;
+mod table;
