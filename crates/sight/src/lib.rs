@@ -2,10 +2,12 @@
 
 mod ciede2000;
 mod contrast;
+mod homography;
 mod lab;
 mod srgb;
 
 pub use ciede2000::ciede2000;
 pub use contrast::{Contrast, ContrastError, Level, Polarity};
+pub use homography::{Axes, Fitted, Homography, HomographyError, Side};
 pub use lab::Lab;
 pub use srgb::{Srgb, SrgbError, decode, encode, lightness};

@@ -2,4 +2,5 @@
 
 mod colours;
 mod contrast;
+mod homography;
 mod table;
