@@ -44,7 +44,7 @@ impl Homography {
         Homography::new(Matrix3::from_fn(|row, column| rows[row][column]))
     }
 
-    fn new(forth: Matrix3<f64>) -> Result<Homography, HomographyError> {
+    pub(crate) fn new(forth: Matrix3<f64>) -> Result<Homography, HomographyError> {
         let back = forth.try_inverse().ok_or(HomographyError::Flat)?;
         let finite = forth.iter().chain(back.iter()).all(|number| number.is_finite());
         if finite { Ok(Homography { forth, back }) } else { Err(HomographyError::Flat) }

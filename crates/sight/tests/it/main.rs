@@ -4,3 +4,5 @@ mod colours;
 mod contrast;
 mod homography;
 mod table;
+mod viewing;
+mod window;
