@@ -5,4 +5,5 @@ mod contrast;
 mod homography;
 mod table;
 mod viewing;
+mod votes;
 mod window;
