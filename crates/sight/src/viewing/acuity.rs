@@ -84,7 +84,7 @@ pub fn critical_stroke(distance: f64, acuity: Acuity) -> f64 {
 /// The 0.5' of a normal eye are measured (Levi and Klein 1990); that it grows in proportion to S is our own proposal, for
 /// pictures and not for verdicts. Measured, it grows somewhat slower (J. J. McAnany and others, Object frequency
 /// characteristics of visual acuity, Investigative Ophthalmology & Visual Science 52 (2011) 9534-9538, abstract), so the
-/// picture errs on the blurred side. Bars as wide as the finest stroke keep 29 % of their contrast.
+/// picture of a weak eye errs on the blurred side. Bars as wide as the finest stroke keep 29 % of their contrast.
 ///
 /// ```
 /// use sight::{Acuity, arcmin, blur};

@@ -17,7 +17,10 @@ mod ballot;
 mod favourite;
 mod fit;
 mod graph;
+mod likelihood;
+mod strengths;
 
 pub use ballot::{VoteError, Votes};
 pub use favourite::{Favourite, Lead};
-pub use fit::{Difference, FitError, Strengths};
+pub use fit::FitError;
+pub use strengths::{Difference, Strengths};

@@ -230,47 +230,93 @@ fn luck_is_rarely_taken_for_a_favourite() {
     assert!(rightly > 0.9 && rightly > all - 0.011, "{rightly} of {all}");
 }
 
-prop_compose! {
-    fn random_votes()(things in 2..7usize)(
-        things in Just(things),
-        pairs in prop::collection::vec((0..things, 1..things, 1..20u32), 0..20),
-        ring in prop::collection::vec(1..5u32, things),
-    ) -> Votes {
-        let mut votes = Votes::on(things);
-        for (thing, times) in ring.into_iter().enumerate() {
-            votes.prefer_often(thing, (thing + 1) % things, times).expect("a vote");
+/// Beyond all reason, and still no panic.
+#[test]
+fn lopsided_votes_settle_or_say_so() {
+    for times in [1_000, 1_000_000, u32::MAX] {
+        let mut votes = Votes::on(4);
+        for (better, worse) in [(0, 1), (1, 2), (2, 3)] {
+            votes.prefer_often(better, worse, times).expect("votes");
         }
-        for (thing, on, times) in pairs {
-            votes.prefer_often(thing, (thing + on) % things, times).expect("a vote");
+        assert!(votes.fit().is_ok_and(|strengths| !strengths.bounded_by_votes() && strengths.order() == [0, 1, 2, 3]));
+        votes.prefer(3, 0).expect("a vote");
+        match votes.fit() {
+            Ok(strengths) => assert_eq!(strengths.order(), [0, 1, 2, 3]),
+            Err(error) => assert!(times == u32::MAX && error == FitError::Unsettled, "{times}: {error}"),
         }
-        votes
     }
 }
 
+/// One, another, and how often the one was picked.
+type Counts = Vec<(usize, usize, u32)>;
+
+prop_compose! {
+    /// Votes on a ring, so that all beat all, and across it.
+    fn counts()(things in 2..7usize)(
+        things in Just(things),
+        ring in prop::collection::vec(1..5u32, things),
+        across in prop::collection::vec((0..things, 1..things, 1..20u32), 0..20),
+    ) -> (usize, Counts) {
+        let ring = ring.into_iter().enumerate().map(|(thing, times)| (thing, (thing + 1) % things, times));
+        let across = across.into_iter().map(|(thing, on, times)| (thing, (thing + on) % things, times));
+        (things, ring.chain(across).collect())
+    }
+}
+
+fn fit(things: usize, counts: &Counts, fold: u32) -> sight::Strengths {
+    let mut votes = Votes::on(things);
+    for (better, worse, times) in counts {
+        votes.prefer_often(*better, *worse, times * fold).expect("votes");
+    }
+    votes.fit().expect("strengths")
+}
+
 proptest! {
-    /// A ring bounds all; at the summit each is picked as often as it is expected to be (Zermelo 1929), rows of the covariance sum
-    /// to 0, and the error of a difference is that of its parts.
+    /// At the summit each is picked as often as its strength makes one expect (Zermelo 1929).
     #[test]
-    fn laws_of_the_summit(votes in random_votes(), scale in 2..9u32) {
-        let things = votes.things();
-        let strengths = votes.fit().expect("strengths");
+    fn each_is_picked_as_often_as_expected((things, counts) in counts()) {
+        let strengths = fit(things, &counts, 1);
         prop_assert!(strengths.bounded_by_votes());
-        let sum: f64 = (0..things).map(|thing| strengths.log(thing)).sum();
-        prop_assert!(sum.abs() < 1e-9, "{sum}");
-        let shares: f64 = (0..things).map(|thing| strengths.share(thing)).sum();
-        prop_assert!((shares - 1.0).abs() < 1e-12);
+        for thing in 0..things {
+            let mut surplus = 0.0;
+            for (better, worse, times) in &counts {
+                if *better == thing || *worse == thing {
+                    let other = better + worse - thing;
+                    surplus += f64::from(*times) * (f64::from(u8::from(*better == thing)) - strengths.chance(thing, other));
+                }
+            }
+            prop_assert!(surplus.abs() < 1e-6, "{thing}: {surplus}");
+        }
+    }
+
+    /// Strengths sum to 0 and shares to 1, rows of the covariance to 0, and both ways round say the same.
+    #[test]
+    fn strengths_hang_together((things, counts) in counts()) {
+        let strengths = fit(things, &counts, 1);
+        prop_assert!((0..things).map(|thing| strengths.log(thing)).sum::<f64>().abs() < 1e-9);
+        prop_assert!(((0..things).map(|thing| strengths.share(thing)).sum::<f64>() - 1.0).abs() < 1e-12);
         for one in 0..things {
-            let row: f64 = (0..things).map(|other| strengths.covariance(one, other)).sum();
-            prop_assert!(row.abs() < 1e-9, "{row}");
+            prop_assert!((0..things).map(|other| strengths.covariance(one, other)).sum::<f64>().abs() < 1e-9);
             for other in 0..things {
                 let (forth, back) = (strengths.difference(one, other), strengths.difference(other, one));
                 prop_assert_eq!(forth.value, -back.value);
-                prop_assert!((forth.error - back.error).abs() < 1e-12);
+                prop_assert!((forth.error - back.error).abs() < 1e-9);
                 prop_assert!((strengths.chance(one, other) + strengths.chance(other, one) - 1.0).abs() < 1e-12);
             }
         }
-        let order = strengths.order();
-        prop_assert!(order.windows(2).all(|two| strengths.log(two[0]) >= strengths.log(two[1])));
-        prop_assert!(scale > 1);
+        prop_assert!(strengths.order().windows(2).all(|two| strengths.log(two[0]) >= strengths.log(two[1])));
+    }
+
+    /// The same votes many times over: the same strengths, surer by the root; and numbering does not matter.
+    #[test]
+    fn more_of_the_same_is_surer((things, counts) in counts(), fold in 2..50u32, shift in 1..6usize) {
+        let (once, often) = (fit(things, &counts, 1), fit(things, &counts, fold));
+        let turned = counts.iter().map(|(better, worse, times)| ((better + shift) % things, (worse + shift) % things, *times));
+        let turned = fit(things, &turned.collect(), 1);
+        for thing in 0..things {
+            prop_assert!((once.log(thing) - often.log(thing)).abs() < 1e-6);
+            prop_assert!((once.error(thing) / often.error(thing) / f64::from(fold).sqrt() - 1.0).abs() < 1e-6);
+            prop_assert!((once.log(thing) - turned.log((thing + shift) % things)).abs() < 1e-6);
+        }
     }
 }
