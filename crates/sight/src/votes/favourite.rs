@@ -57,8 +57,9 @@ impl Strengths {
     ///
     /// Although the leader is chosen for its lead, a plain two-sided test at 5 % holds: it is wrong most often where just two
     /// are best, and there either may lead (S. Gutmann, Z. Maymin, Is the selected population the best?, Annals of
-    /// Statistics 15 (1987) 456-461, for independent means; for strengths from votes we counted at most 7 % in simulations of
-    /// 2 to 12 things and 1 to 720 votes, and less than 5 % in most).
+    /// Statistics 15 (1987) 456-461, for independent means). Being built on a normal approximation, it is wrong in up to
+    /// 7 % of cases at some counts of votes: for two things counted over all outcomes of up to 100 votes, for up to 12 things
+    /// in simulations.
     ///
     /// ```
     /// use sight::{Favourite, Votes};
