@@ -4,19 +4,19 @@ use std::f64::consts::{PI, TAU};
 
 use crate::Lab;
 
-/// Hues this near to opposite count as opposite, in radians. Which mean hue opposite colours get is a matter of the last
-/// digit otherwise, and the two sides give different results (pairs 9 to 16 of Sharma, Wu and Dalal 2005).
+/// Hues this near to opposite count as opposite, in radians. Which mean hue opposite colours get is a matter of the
+/// last digit otherwise, and the two sides give different results (pairs 9 to 16 of Sharma, Wu and Dalal 2005).
 const OPPOSITE: f64 = 1e-12;
 /// Below this chroma a colour is grey, and what hue it seems to have is rounding.
 const GREY: f64 = 1e-9;
 
-/// Colour difference ΔE00 with the parametric factors at 1 (G. Sharma, W. Wu, E. N. Dalal, The CIEDE2000 color-difference
-/// formula: implementation notes, supplementary test data, and mathematical observations, Color Research and Application
-/// 30 (2005) 21-30, equations 2 to 22).
+/// Colour difference ΔE00 with the parametric factors at 1 (G. Sharma, W. Wu, E. N. Dalal, The CIEDE2000
+/// color-difference formula: implementation notes, supplementary test data, and mathematical observations, Color
+/// Research and Application 30 (2005) 21-30, equations 2 to 22).
 ///
-/// About 1 can just be told apart side by side (common practice). It says whether two surfaces look different, not whether a
-/// mark can be read: for that see [`Contrast`](crate::Contrast). The formula jumps where two hues are opposite, such as by 1 %
-/// between the published pairs 14 and 15.
+/// About 1 can just be told apart side by side (common practice). It says whether two surfaces look different, not
+/// whether a mark can be read: for that see [`Contrast`](crate::Contrast). The formula jumps where two hues are
+/// opposite, such as by 1 % between the published pairs 14 and 15.
 ///
 /// ```
 /// use sight::{Lab, ciede2000};
@@ -68,8 +68,8 @@ fn hue(a: f64, b: f64) -> f64 {
     b.atan2(a).rem_euclid(TAU)
 }
 
-/// The turn from one hue to the other by the shorter way, and the hue half-way (equations 10 and 14). Where one colour is
-/// grey there is no turn, and the mean is the other's hue.
+/// The turn from one hue to the other by the shorter way, and the hue half-way (equations 10 and 14). Where one
+/// colour is grey there is no turn, and the mean is the other's hue.
 fn hues(one: f64, other: f64, grey: [bool; 2]) -> (f64, f64) {
     let turn = other - one;
     let sum = one + other;

@@ -90,8 +90,8 @@ impl Contrast {
         (self.mark.max(self.ground) + FLARE) / (self.mark.min(self.ground) + FLARE)
     }
 
-    /// The ratio with two digits behind the point, the rest cut off: what is shown never passes where the contrast fails
-    /// (WCAG 2.2, Understanding 1.4.3: 4.499 does not meet 4.5).
+    /// The ratio with two digits behind the point, the rest cut off: what is shown never passes where the contrast
+    /// fails (WCAG 2.2, Understanding 1.4.3: 4.499 does not meet 4.5).
     #[must_use]
     pub fn shown(self) -> String {
         format!("{:.2}", ((self.ratio() + ROUNDING) * 100.0).floor() / 100.0)
@@ -115,8 +115,8 @@ impl Contrast {
         if sum > 0.0 { (self.mark - self.ground).abs() / sum } else { 0.0 }
     }
 
-    /// Weber contrast: difference of mark and ground over the ground, without flare; -1 for a black mark, positive for a
-    /// lighter one. None on a black ground, where it has no value.
+    /// Weber contrast: difference of mark and ground over the ground, without flare; -1 for a black mark, positive
+    /// for a lighter one. None on a black ground, where it has no value.
     #[must_use]
     pub fn weber(self) -> Option<f64> {
         (self.ground > 0.0).then(|| (self.mark - self.ground) / self.ground)

@@ -8,11 +8,12 @@ const D65: [f64; 2] = [0.3127, 0.3290];
 
 /// XYZ of the white, with Y = 1.
 const WHITE: [f64; 3] = xyz(D65);
-/// Linear light to XYZ, each row over that of the white. The standard's rounded matrix would give white a hue of its own
-/// (a* = 0.008); derived from the primaries, its rows sum to 1.
+/// Linear light to XYZ, each row over that of the white. The standard's rounded matrix would give white a hue of its
+/// own (a* = 0.008); derived from the primaries, its rows sum to 1.
 const RELATIVE: [[f64; 3]; 3] = derive();
 
-/// A colour in CIE 1976 L*a*b* under D65, 2° observer (CIE 15, ISO 11664-4, from memory; checked against colour-science).
+/// A colour in CIE 1976 L*a*b* under D65, 2° observer (CIE 15, ISO 11664-4, from memory; checked against
+/// colour-science).
 ///
 /// ```
 /// use sight::{Lab, Srgb};
@@ -35,8 +36,9 @@ pub struct Lab {
 impl Lab {
     /// The colour of linear light in red, green and blue, each relative to white; 0 to 1 for a surface.
     ///
-    /// L* comes from the luminance with unrounded weights (0.21264, 0.71517, 0.07219), so it may differ by up to 0.005 (measured over all codes) from
-    /// [`lightness`](crate::lightness) of [`Srgb::luminance`], which has those of WCAG.
+    /// L* comes from the luminance with unrounded weights (0.21264, 0.71517, 0.07219), so it may differ by up to
+    /// 0.005 (measured over all codes) from [`lightness`](crate::lightness) of [`Srgb::luminance`], which has those
+    /// of WCAG.
     #[must_use]
     pub fn from_light(light: [f64; 3]) -> Lab {
         let [x, y, z] = RELATIVE.map(|row| f(row[0] * light[0] + row[1] * light[1] + row[2] * light[2]));

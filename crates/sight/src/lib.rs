@@ -1,9 +1,10 @@
-//! What an eye can tell, and from where: colour, contrast, visual angle, the view through a window, and which of several
-//! looks people like best. Knows no dial.
+//! What an eye can tell, and from where: colour, contrast, visual angle, the view through a window, and which of
+//! several looks people like best. Knows no dial.
 //!
 //! - [`Srgb`], [`Lab`], [`ciede2000`]: colours, and how different two of them look.
 //! - [`Contrast`]: whether a mark stands out from its ground, by the levels of WCAG 2.x.
-//! - [`Seat`], [`View`], [`Acuity`]: how large a mark on the table looks, what a cover hides of it, the thinnest stroke.
+//! - [`Seat`], [`View`], [`Acuity`]: how large a mark on the table looks, what a cover hides of it, the thinnest
+//!   stroke.
 //! - [`Homography`]: from one plane to another as a camera or an eye sees it.
 //! - [`Votes`], [`Strengths`]: preferences, ranked with their uncertainty.
 //!
@@ -26,8 +27,8 @@
 //! Lengths in mm, angles in radians ([`ARCMIN`] makes minutes of arc), luminances relative to white.
 //!
 //! # Meaningless numbers
-//! Seats, acuities, luminances and points are checked where they come in. A size or a depth that is no number gives NaN;
-//! nothing panics, but for things, numbered from 0, that are not there.
+//! Seats, acuities, luminances and points are checked where they come in. A size or a depth that is no number gives
+//! NaN; nothing panics, but for things, numbered from 0, that are not there.
 
 mod ciede2000;
 mod contrast;

@@ -22,8 +22,8 @@ pub enum Axes {
 pub struct Fitted {
     /// The map, from the first points of the pairs to the second.
     pub homography: Homography,
-    /// For each pair, how far from its second point the first one lands, in units of the second plane. From four pairs these
-    /// are all 0, and tell nothing: a point read wrongly fits as well. Use a fifth.
+    /// For each pair, how far from its second point the first one lands, in units of the second plane. From four
+    /// pairs these are all 0, and tell nothing: a point read wrongly fits as well. Use a fifth.
     pub residuals: Vec<f64>,
 }
 
@@ -43,10 +43,11 @@ impl Fitted {
 }
 
 impl Homography {
-    /// The map that takes the first point of each pair to the second: exactly for four pairs, by least squares for more.
+    /// The map that takes the first point of each pair to the second: exactly for four pairs, by least squares for
+    /// more.
     ///
-    /// Normalised direct linear transform (R. Hartley, A. Zisserman, Multiple View Geometry, 2nd edition, algorithm 4.2). What
-    /// is least is the algebraic distance, which in the normalised frames is nearly that of the points.
+    /// Normalised direct linear transform (R. Hartley, A. Zisserman, Multiple View Geometry, 2nd edition, algorithm
+    /// 4.2). What is least is the algebraic distance, which in the normalised frames is nearly that of the points.
     ///
     /// # Errors
     /// [`HomographyError`] where the points fix no map, or none that an eye or a camera could see.

@@ -4,8 +4,8 @@ use nalgebra::Matrix3;
 
 use super::error::{HomographyError, Side};
 
-/// What counts as the same place, and as on a line, as a share of how far the points are spread. A guess: at a thousandth
-/// an error of reading comes out a thousandfold in the map.
+/// What counts as the same place, and as on a line, as a share of how far the points are spread. A guess: at a
+/// thousandth an error of reading comes out a thousandfold in the map.
 const NEAR: f64 = 1e-3;
 
 /// Moves the middle of the points to the origin, and scales them to a mean distance of sqrt 2 (Hartley and Zisserman,
@@ -17,8 +17,8 @@ pub(super) fn normalise(points: &[[f64; 2]]) -> Matrix3<f64> {
     Matrix3::new(scale, 0.0, -scale * x, 0.0, scale, -scale * y, 0.0, 0.0, 1.0)
 }
 
-/// Refuses points of which no four lie so that no three are in line. That is so where fewer than four places are left, and
-/// else exactly where all but at most one lie on a line.
+/// Refuses points of which no four lie so that no three are in line. That is so where fewer than four places are
+/// left, and else exactly where all but at most one lie on a line.
 pub(super) fn check(points: &[[f64; 2]], side: Side) -> Result<(), HomographyError> {
     let near = NEAR * spread(points);
     let mut apart: Vec<[f64; 2]> = Vec::with_capacity(points.len());

@@ -9,8 +9,9 @@ use super::{ARCMIN, size_at};
 /// standard. (ISO 24509:2019 has a full method by age, luminance and contrast; it is not built in.)
 pub const OLDER_READER: f64 = 1.5;
 
-/// Standard deviation of the blur of a normal eye, in minutes of arc. Blur added to fine lines begins to tell once it exceeds
-/// 0.5' (D. M. Levi, S. A. Klein, Equivalent intrinsic blur in spatial vision, Vision Research 30 (1990) 1971-1993, abstract).
+/// Standard deviation of the blur of a normal eye, in minutes of arc. Blur added to fine lines begins to tell once it
+/// exceeds 0.5' (D. M. Levi, S. A. Klein, Equivalent intrinsic blur in spatial vision, Vision Research 30 (1990)
+/// 1971-1993, abstract).
 const NORMAL_BLUR: f64 = 0.5;
 
 /// Snellen acuity: 20/S. Such a reader tells apart at 20 feet what a normal eye does at S feet.
@@ -81,10 +82,10 @@ pub fn critical_stroke(distance: f64, acuity: Acuity) -> f64 {
 
 /// Standard deviation, in radians, of the Gaussian that blurs a picture to what this reader sees: S/20 times 0.5'.
 ///
-/// The 0.5' of a normal eye are measured (Levi and Klein 1990); that it grows in proportion to S is our own proposal, for
-/// pictures and not for verdicts. Measured, it grows somewhat slower (J. J. McAnany and others, Object frequency
-/// characteristics of visual acuity, Investigative Ophthalmology & Visual Science 52 (2011) 9534-9538, abstract), so the
-/// picture of a weak eye errs on the blurred side. Bars as wide as the finest stroke keep 29 % of their contrast.
+/// The 0.5' of a normal eye are measured (Levi and Klein 1990); that it grows in proportion to S is our own proposal,
+/// for pictures and not for verdicts. Measured, it grows somewhat slower (J. J. McAnany and others, Object frequency
+/// characteristics of visual acuity, Investigative Ophthalmology & Visual Science 52 (2011) 9534-9538, abstract), so
+/// the picture of a weak eye errs on the blurred side. Bars as wide as the finest stroke keep 29 % of their contrast.
 ///
 /// ```
 /// use sight::{Acuity, arcmin, blur};

@@ -1,9 +1,10 @@
 //! A reader at a table, and a mark that lies on it.
 //!
 //! # Frame
-//! The middle of the mark is the origin; x runs to the mark's right, y to its own “up”, both in the plane of the table,
-//! mm. The azimuth is the angle, counter-clockwise, from the mark's up to the direction in which the reader looks over the
-//! table: 0 for the one before whom the mark stands upright, half a turn for the one across who sees it upside down.
+//! The middle of the mark is the origin; x runs to the mark's right, y to its own “up”, both in the plane of the
+//! table, mm. The azimuth is the angle, counter-clockwise, from the mark's up to the direction in which the reader
+//! looks over the table: 0 for the one before whom the mark stands upright, half a turn for the one across who sees
+//! it upside down.
 
 mod acuity;
 mod angle;

@@ -31,13 +31,13 @@ const FURTHEST: f64 = 10_000.0;
 /// An eye lower than this over the table, in mm, looks along it and sees no mark that lies there.
 const LOWEST: f64 = 10.0;
 
-/// An eye 1.20 m above the floor, over a table of 0.73 m (table heights 71 to 76 cm: furniture guides; seated eye height: from
-/// anthropometric tables, from memory).
+/// An eye 1.20 m above the floor, over a table of 0.73 m (table heights 71 to 76 cm: furniture guides; seated eye
+/// height: from anthropometric tables, from memory).
 const SEATED_EYE: f64 = 470.0;
 
 impl Seat {
-    /// The owner, at the dial before them. No figure for tabletop games is published that we know of: the three distances
-    /// are our own, for a table 0.95 m deep and 0.6 m of its edge for each (furniture guides).
+    /// The owner, at the dial before them. No figure for tabletop games is published that we know of: the three
+    /// distances are our own, for a table 0.95 m deep and 0.6 m of its edge for each (furniture guides).
     pub const OWNER: Seat = Seat { away: 350.0, eye: SEATED_EYE };
     /// The neighbour.
     pub const NEIGHBOUR: Seat = Seat { away: 600.0, eye: SEATED_EYE };

@@ -7,7 +7,8 @@ use crate::{Homography, HomographyError};
 
 impl View {
     /// The map from a plane `depth` mm below the table's frame to what this reader sees: a picture plane through the
-    /// origin, square to the line of sight, its x to the reader's right and its y up, in mm at the distance of the mark.
+    /// origin, square to the line of sight, its x to the reader's right and its y up, in mm at the distance of the
+    /// mark.
     ///
     /// With the depths of a cover's upper edge (0), its lower edge and the wheel's face, a window can be drawn as it is
     /// seen: what the edges hide comes out right in all places. `depth` may be negative, for what stands above.

@@ -32,8 +32,8 @@ pub struct Apparent {
 }
 
 impl View {
-    /// The view from a seat under an azimuth in radians: the angle, counter-clockwise, from the mark's up to the direction in
-    /// which the reader looks over the table.
+    /// The view from a seat under an azimuth in radians: the angle, counter-clockwise, from the mark's up to the
+    /// direction in which the reader looks over the table.
     #[must_use]
     pub fn new(seat: Seat, azimuth: f64) -> View {
         View { seat, azimuth }
@@ -52,8 +52,8 @@ impl View {
     pub fn between(eye: [f64; 3], mark: [f64; 2]) -> Result<View, SeatError> {
         let over = [mark[0] - eye[0], mark[1] - eye[1]];
         let seat = Seat::new(over[0].hypot(over[1]), eye[2])?;
-        // From straight above every side is the near one: take the mark's foot. (0 - x and not -x, for -0 would turn a half
-        // turn about.)
+        // From straight above every side is the near one: take the mark's foot. (0 - x and not -x, for -0 would turn
+        // a half turn about.)
         let azimuth = if over == [0.0; 2] { 0.0 } else { (0.0 - over[0]).atan2(over[1]) };
         Ok(View::new(seat, azimuth))
     }
@@ -102,8 +102,8 @@ impl View {
 
     /// How large a mark of this width and height in mm looks.
     ///
-    /// Under an azimuth of an eighth of a turn a mark looks as high as wide but leans: foreshortening acts along the view
-    /// only. What then counts for reading is [`View::squeeze`].
+    /// Under an azimuth of an eighth of a turn a mark looks as high as wide but leans: foreshortening acts along the
+    /// view only. What then counts for reading is [`View::squeeze`].
     #[must_use]
     pub fn apparent(self, width: f64, height: f64) -> Apparent {
         Apparent { width: self.angular_width(width), height: self.angular_height(height) }
@@ -122,16 +122,16 @@ impl View {
         self.size_for(angle, self.off_across())
     }
 
-    /// How much shorter whatever runs along the view looks, 0 to 1: the sine of the elevation. Across the view nothing is
-    /// shortened.
+    /// How much shorter whatever runs along the view looks, 0 to 1: the sine of the elevation. Across the view
+    /// nothing is shortened.
     #[must_use]
     pub fn squeeze(self) -> f64 {
         self.seat.elevation().sin()
     }
 
-    /// The thinnest stroke in mm that this reader can make out, flat on the table. A stroke across the view is squeezed, so
-    /// it must be thicker than one that runs along it, by [`View::squeeze`]; a numeral has both kinds, so this is for the
-    /// former.
+    /// The thinnest stroke in mm that this reader can make out, flat on the table. A stroke across the view is
+    /// squeezed, so it must be thicker than one that runs along it, by [`View::squeeze`]; a numeral has both kinds,
+    /// so this is for the former.
     #[must_use]
     pub fn critical_stroke(self, acuity: Acuity) -> f64 {
         critical_stroke(self.seat.distance(), acuity) / self.squeeze()

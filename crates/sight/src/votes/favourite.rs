@@ -43,8 +43,8 @@ pub struct Lead {
 }
 
 impl Lead {
-    /// How many choices in all would make the lead clear if they went on falling like these; a rough forecast. None where
-    /// that is a hundred times the votes or more: the two are as good as equal.
+    /// How many choices in all would make the lead clear if they went on falling like these; a rough forecast. None
+    /// where that is a hundred times the votes or more: the two are as good as equal.
     #[must_use]
     pub fn needed(&self) -> Option<u64> {
         let times = (CLEAR * self.error / self.by).powi(2);
@@ -55,11 +55,11 @@ impl Lead {
 impl Strengths {
     /// The favourite, if it can be called: the strongest leads every other one by 1.96 standard errors.
     ///
-    /// Although the leader is chosen for its lead, a plain two-sided test at 5 % holds: it is wrong most often where just two
-    /// are best, and there either may lead (S. Gutmann, Z. Maymin, Is the selected population the best?, Annals of
-    /// Statistics 15 (1987) 456-461, for independent means). Being built on a normal approximation, it is wrong in up to
-    /// 7 % of cases at some counts of votes: for two things counted over all outcomes of up to 100 votes, for up to 12 things
-    /// in simulations.
+    /// Although the leader is chosen for its lead, a plain two-sided test at 5 % holds: it is wrong most often where
+    /// just two are best, and there either may lead (S. Gutmann, Z. Maymin, Is the selected population the best?,
+    /// Annals of Statistics 15 (1987) 456-461, for independent means). Being built on a normal approximation, it is
+    /// wrong in up to 7 % of cases at some counts of votes: for two things counted over all outcomes of up to 100
+    /// votes, for up to 12 things in simulations.
     ///
     /// ```
     /// use sight::{Favourite, Votes};

@@ -7,12 +7,13 @@ use nalgebra::{DMatrix, DVector};
 
 use super::{Strengths, Votes, graph};
 
-/// Standard deviation of the log-strengths of a weak prior, used only where the votes alone set no bound. Our own choice: two
-/// things drawn from it differ by odds of 17 to 1 or less in two cases of three.
+/// Standard deviation of the log-strengths of a weak prior, used only where the votes alone set no bound. Our own
+/// choice: two things drawn from it differ by odds of 17 to 1 or less in two cases of three.
 const PRIOR: f64 = 2.0;
 /// Steps of Newton's method; some ten suffice.
 const STEPS: usize = 200;
-/// The fit is done when a step is shorter than this share of a standard error; the next would be shorter by as much again.
+/// The fit is done when a step is shorter than this share of a standard error; the next would be shorter by as much
+/// again.
 const SETTLED: f64 = 1e-7;
 
 /// Why there are no strengths.

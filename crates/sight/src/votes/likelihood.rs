@@ -1,7 +1,7 @@
 //! How likely the votes are under given log-strengths, and how that bends.
 //!
-//! All is reckoned from the chances of what was passed over: where a favourite is picked nearly always, its own chance is
-//! nearly 1 and would swallow the digits that count.
+//! All is reckoned from the chances of what was passed over: where a favourite is picked nearly always, its own
+//! chance is nearly 1 and would swallow the digits that count.
 
 use nalgebra::{DMatrix, DVector};
 
@@ -28,8 +28,8 @@ impl Votes {
         slope
     }
 
-    /// The negative second derivatives, and 1/n everywhere: that closes the one direction in which the likelihood is level,
-    /// all log-strengths together, and touches no other.
+    /// The negative second derivatives, and 1/n everywhere: that closes the one direction in which the likelihood is
+    /// level, all log-strengths together, and touches no other.
     pub(super) fn curvature(&self, logs: &DVector<f64>, weight: f64) -> DMatrix<f64> {
         let things = self.things();
         let mut curvature = DMatrix::from_element(things, things, 1.0 / things as f64);

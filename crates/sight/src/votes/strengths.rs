@@ -7,8 +7,8 @@ use nalgebra::{DMatrix, DVector};
 /// Maximum likelihood by Newton's method, which on this concave likelihood meets one summit; errors from the curvature
 /// there (the observed Fisher information), under the condition that the log-strengths sum to 0.
 ///
-/// Where some were never picked over the rest, the votes set no bound to how much better the rest are. Only then the fit
-/// has a weak prior that draws all log-strengths to 0, and [`Strengths::bounded_by_votes`] says so.
+/// Where some were never picked over the rest, the votes set no bound to how much better the rest are. Only then the
+/// fit has a weak prior that draws all log-strengths to 0, and [`Strengths::bounded_by_votes`] says so.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strengths {
     pub(super) logs: DVector<f64>,

@@ -14,8 +14,8 @@ fn colour(row: &[f64]) -> Srgb {
     Srgb { red: byte(0), green: byte(1), blue: byte(2) }
 }
 
-/// Sharma, Wu and Dalal (2005), supplementary data: all 34 pairs, to the four printed digits, and to 1e-12 of the formula
-/// in 50 digits. Pairs 9 to 16 sit on the jump at opposite hues.
+/// Sharma, Wu and Dalal (2005), supplementary data: all 34 pairs, to the four printed digits, and to 1e-12 of the
+/// formula in 50 digits. Pairs 9 to 16 sit on the jump at opposite hues.
 #[test]
 fn published_pairs() {
     let rows = rows(include_str!("../data/sharma.csv"), 8);

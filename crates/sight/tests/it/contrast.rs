@@ -7,7 +7,8 @@ fn colour(code: &str) -> Srgb {
     code.parse().expect("a colour")
 }
 
-/// Figures printed in W3C's “Understanding 1.4.11: Non-text Contrast” and technique G183, which cut or round them to one digit.
+/// Figures printed in W3C's “Understanding 1.4.11: Non-text Contrast” and technique G183, which cut or round them to
+/// one digit.
 #[test]
 fn examples_of_wcag() {
     for (one, other, printed) in [
@@ -87,8 +88,8 @@ fn nothing_is_rounded_up() {
     assert!(just.passes(Level::Text) && just.shown() == "4.50", "{}", just.ratio());
 }
 
-/// Maple, beech and walnut with laser char: lightness from memory and from Kubovsky and others, BioResources 13 (2018) 2515, worked
-/// from the definitions. Dark woods fail with char alone.
+/// Maple, beech and walnut with laser char: lightness from memory and from Kubovsky and others, BioResources 13
+/// (2018) 2515, worked from the definitions. Dark woods fail with char alone.
 #[test]
 fn woods_and_char() {
     let luminance = |l: f64| ((l + 16.0) / 116.0f64).powi(3);

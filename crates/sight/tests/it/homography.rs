@@ -51,8 +51,8 @@ fn worked_by_hand() {
     }
 }
 
-/// The closed form for the unit square (P. Heckbert, Fundamentals of Texture Mapping and Image Warping, master's thesis, Berkeley
-/// 1989, section 2.2.3), which solves no system of nine.
+/// The closed form for the unit square (P. Heckbert, Fundamentals of Texture Mapping and Image Warping, master's
+/// thesis, Berkeley 1989, section 2.2.3), which solves no system of nine.
 fn heckbert(to: &[[f64; 2]; 4]) -> [[f64; 3]; 3] {
     let [[x0, y0], [x1, y1], [x2, y2], [x3, y3]] = *to;
     let (dx1, dx2, sx) = (x1 - x2, x3 - x2, x0 - x1 + x2 - x3);

@@ -22,8 +22,8 @@ fn heights_by_distance() {
     }
 }
 
-/// Rules of thumb of others: the FAA's d/200 is 17.2'; NUREG-0700's d x 0.006 is about its 20'; a letter of 20/20 on the chart at
-/// 20 feet is 8.87 mm high (Snellen).
+/// Rules of thumb of others: the FAA's d/200 is 17.2'; NUREG-0700's d x 0.006 is about its 20'; a letter of 20/20 on
+/// the chart at 20 feet is 8.87 mm high (Snellen).
 #[test]
 fn rules_of_thumb() {
     agree("d/200", arcmin(angle_of(1.0, 200.0)), 17.2, 0.05);
@@ -156,8 +156,8 @@ proptest! {
         prop_assert!(View::upright(far).hides(3.0) > View::upright(seat).hides(3.0));
     }
 
-    /// A lower eye sees less of a flat mark, as long as it looks down by less than half a right angle: above that it only comes
-    /// nearer.
+    /// A lower eye sees less of a flat mark, as long as it looks down by less than half a right angle: above that it
+    /// only comes nearer.
     #[test]
     fn a_lower_eye_sees_a_lower_mark(away in 300.0..2000.0, eye in 0.2..0.99, lower in 0.3..0.99, size in 0.5..20.0) {
         let high = View::upright(Seat::new(away, away * eye).expect("a seat"));

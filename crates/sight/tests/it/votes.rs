@@ -32,8 +32,9 @@ fn cases() -> BTreeMap<&'static str, (Votes, Vec<[f64; 2]>)> {
     cases
 }
 
-/// Agresti, Categorical Data Analysis (2nd edition 2002), section 10.6, baseball 1987: strengths against Baltimore as printed in
-/// table 10.11, column 3; each standard error about 0.3. (Both also in the tests of the R package BradleyTerry2.)
+/// Agresti, Categorical Data Analysis (2nd edition 2002), section 10.6, baseball 1987: strengths against Baltimore as
+/// printed in table 10.11, column 3; each standard error about 0.3. (Both also in the tests of the R package
+/// BradleyTerry2.)
 #[test]
 fn baseball() {
     let (votes, _) = &cases()["baseball"];
@@ -53,8 +54,8 @@ fn baseball() {
     assert!(lead.doubt > 0.5 && lead.needed().is_some_and(|needed| needed > 3000), "{lead:?} {:?}", lead.needed());
 }
 
-/// Stigler's citations, as fitted in H. Turner, D. Firth, Journal of Statistical Software 48 (2012) number 9, section 2.1:
-/// against Biometrika, with the printed standard errors (from memory; the table of this test agrees with them).
+/// Stigler's citations, as fitted in H. Turner, D. Firth, Journal of Statistical Software 48 (2012) number 9, section
+/// 2.1: against Biometrika, with the printed standard errors (from memory; the table of this test agrees with them).
 #[test]
 fn citations() {
     let (votes, _) = &cases()["citations"];
@@ -212,8 +213,8 @@ fn called(strengths: &[f64], people: usize, trials: usize, looked_at: usize) -> 
     share
 }
 
-/// Two things that are alike, every outcome of every count up to 100, by the binomial distribution: how often one of them is
-/// called. The normal approximation lets it pass 5 % here and there, never 7 %.
+/// Two things that are alike, every outcome of every count up to 100, by the binomial distribution: how often one of
+/// them is called. The normal approximation lets it pass 5 % here and there, never 7 %.
 #[test]
 fn two_alike_are_rarely_called() {
     let mut worst: (f64, u32) = (0.0, 0);
@@ -234,8 +235,8 @@ fn two_alike_are_rarely_called() {
     assert!(worst.0 > 0.03 && worst.0 < 0.07, "{worst:?}");
 }
 
-/// Where there is no favourite, one is called in about one case of twenty at most (7 %, with what chance adds in 500 trials);
-/// where there is one, it is found.
+/// Where there is no favourite, one is called in about one case of twenty at most (7 %, with what chance adds in 500
+/// trials); where there is one, it is found.
 #[test]
 fn luck_is_rarely_taken_for_a_favourite() {
     for (strengths, people, looked_at) in [
@@ -243,6 +244,7 @@ fn luck_is_rarely_taken_for_a_favourite() {
         (vec![1.0; 2], 60, 2),
         (vec![1.0; 5], 30, 2),
         (vec![1.0; 4], 20, 4),
+        (vec![1.0; 12], 40, 5),
         (vec![1.0, 1.0, 0.2, 0.2, 0.2], 40, 5),
     ] {
         let (wrongly, _) = called(&strengths, people, 500, looked_at);

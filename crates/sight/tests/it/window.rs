@@ -21,8 +21,8 @@ fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
 
-/// A point on the picture plane, step by step: the ray to it meets the plane through the origin that is square to the line of
-/// sight; the reader's up is the vertical without its part along the sight.
+/// A point on the picture plane, step by step: the ray to it meets the plane through the origin that is square to the
+/// line of sight; the reader's up is the vertical without its part along the sight.
 fn pictured(view: View, point: [f64; 3]) -> [f64; 2] {
     let eye = eye(view);
     let distance = dot(eye, eye).sqrt();
@@ -84,7 +84,8 @@ proptest! {
         prop_assert!((found[0] - expected[0]).hypot(found[1] - expected[1]) < 1e-9, "{found:?} {expected:?}");
     }
 
-    /// What an upper edge lets through onto a plane below is shifted as told: exactly in the middle, and nearly beside it.
+    /// What an upper edge lets through onto a plane below is shifted as told: exactly in the middle, and nearly
+    /// beside it.
     #[test]
     fn the_shift_is_that_of_rays(view in any_view(), x in -20.0..20.0, y in -20.0..20.0, depth in 0.5..12.0) {
         let [dx, dy] = view.shift(depth);
@@ -96,8 +97,9 @@ proptest! {
         prop_assert!((dx.hypot(dy) - view.hides(depth)).abs() < 1e-9);
     }
 
-    /// A point of the wheel is seen where it lies in the opening shifted by both edges: against a ray that must pass the
-    /// opening at every height of the cover. Points nearer to an edge than the neglected growth of the opening are left out.
+    /// A point of the wheel is seen where it lies in the opening shifted by both edges: against a ray that must pass
+    /// the opening at every height of the cover. Points nearer to an edge than the neglected growth of the opening
+    /// are left out.
     #[test]
     fn what_is_seen_through_a_window(
         view in any_view(), x in -12.0..12.0, y in -12.0..12.0, half in prop::array::uniform2(3.0..9.0f64),
