@@ -19,7 +19,8 @@ pub struct Srgb {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SrgbError(String);
 
-/// Light of a coded value from 0 to 1, linear, 0 to 1 (IEC 61966-2-1; the same constants in WCAG 2.2, “relative luminance”).
+/// Light of a coded value from 0 to 1, linear, 0 to 1 (IEC 61966-2-1; the same constants in WCAG 2.2, “relative
+/// luminance”).
 pub fn decode(coded: f64) -> f64 {
     if coded <= 0.04045 { coded / 12.92 } else { ((coded + 0.055) / 1.055).powf(2.4) }
 }
