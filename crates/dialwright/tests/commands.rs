@@ -45,6 +45,9 @@ fn from_nothing_to_sheets() {
         "pictures/turn-test.svg",
         "pictures/dial.png",
         "pictures/turned-over.png",
+        "pictures/pole-plan.png",
+        "pictures/magnet-map.svg",
+        "magnets.txt",
         "sheets/setup-1-birch-plywood-3-mm-face-up.svg",
         "sheets/setup-2-birch-plywood-3-mm-turned-over.svg",
         "tickets/setup-1-birch-plywood-3-mm-face-up.txt",
@@ -118,7 +121,7 @@ fn a_workshop_file_changes_machine_and_colours() {
 #[test]
 fn every_command_has_help_with_an_example() {
     let temp = tempfile::tempdir().expect("a folder");
-    for command in ["new", "check", "turn", "make", "list"] {
+    for command in ["new", "check", "turn", "magnets", "fits", "make", "list"] {
         let help = out(&dialwright(temp.path(), &[command, "--help"]));
         assert!(help.contains("Example") && help.contains(&format!("dialwright {command}")), "{command}: {help}");
         assert!(help.contains("--json"), "{command}");
@@ -140,4 +143,79 @@ fn generated_pages_are_up_to_date() {
         let kept = fs::read_to_string(docs.join(name)).unwrap_or_default();
         assert!(made == kept, "docs/{name} is out of date: cargo run -- reference --into docs");
     }
+}
+
+/// Numbers that anyone can check without a dial; anchors of two pairs by three independent routes to 14 digits, and of the flux index by
+/// a field library (magpylib).
+#[test]
+fn magnets_are_computed_alone() {
+    let temp = tempfile::tempdir().expect("a folder");
+    let run = |args: &[&str]| dialwright(temp.path(), args);
+    let head = "d1_mm,t1_mm,br1_t,d2_mm,t2_mm,br2_t,gap_mm,offset_mm\n";
+    let rows =
+        "7,2.5,1.25,7,2.5,1.25,0.4,0.8\n7,2.5,1.25,9,1.5,1.35,0.15,3\n4,1,1.3,8,2,1.3,0.2,0\n6,2,1.3,6,2,-1.3,0.2,0\n";
+    fs::write(temp.path().join("pairs.csv"), format!("{head}{rows}")).expect("written");
+    let all = json(&run(&["magnets", "--pairs", "pairs.csv", "--json"]));
+    let near = |value: &Value, known: f64| (value.as_f64().expect("a number") / known - 1.0).abs() < 1e-9;
+    assert!(near(&all[0]["axial_n"], 7.060080899162) && near(&all[0]["lateral_n"], -2.007956310086));
+    assert!(near(&all[0]["stiffness_n_per_mm"], 3.11513194888) && all[0]["centres"] == true);
+    assert!(near(&all[1]["axial_n"], 3.244549447211) && near(&all[1]["lateral_n"], -3.145357218472));
+    assert_eq!((&all[2]["centres"], &all[3]["centres"]), (&Value::from(false), &Value::from(false)));
+    assert!(all[3]["axial_n"].as_f64().expect("a number") < -6.9, "turned over, it repels");
+    let disc = json(&run(&["magnets", "--disc", "6x2:N42", "--json"]));
+    let close = |key: &str, known: f64, by: f64| (disc[key].as_f64().expect("a number") - known).abs() < by;
+    assert!(close("flux_index_kg2_mm2", 312.5, 1.0) && close("bz_peak_t", 0.3325, 1e-4));
+    assert!(close("bz_peak_radius_mm", 1.68, 0.01) && close("pull_on_twin_n", 9.198, 0.01));
+    for (args, words) in [
+        (&["magnets", "--disc", "6x2"][..], "6x2:N42"),
+        (&["magnets", "--pairs", "none.csv"], "cannot be read"),
+        (&["magnets"], "FILE"),
+    ] {
+        let wrong = run(args);
+        assert!(wrong.status.code() == Some(2) && err(&wrong).contains(words), "{}", err(&wrong));
+    }
+    for (row, words) in
+        [("7,2.5,x,7,2.5,1.25,0.4,0.8", "br1_t"), ("7,2.5,1.25,7,2.5,1.25,-1,0", "row 2"), ("7,2.5", "line 3")]
+    {
+        fs::write(temp.path().join("bad.csv"), format!("{head}7,2.5,1.25,7,2.5,1.25,0.4,0\n{row}\n")).expect("written");
+        let wrong = run(&["magnets", "--pairs", "bad.csv", "--json"]);
+        assert!(wrong.status.code() == Some(2) && err(&wrong).contains(words), "{row}: {}", err(&wrong));
+        assert!(out(&wrong).is_empty(), "nothing half-written");
+    }
+}
+
+#[test]
+fn magnets_of_a_dial_and_what_fits_what() {
+    let temp = tempfile::tempdir().expect("a folder");
+    let run = |args: &[&str]| dialwright(temp.path(), args);
+    for name in ["coast", "delta"] {
+        assert!(run(&["new", name, "--counter", "crew 0..12"]).status.success());
+    }
+    let (coast, delta) = ("coast/dial.toml", "delta/dial.toml");
+    let page = out(&run(&["magnets", coast, "--picture", "map.svg"]));
+    for words in
+        ["easy and keeps", "From the shelf", "pulls here", "pushes here", "Order of work", "medical help at once"]
+    {
+        assert!(page.contains(words), "{words}: {page}");
+    }
+    assert!(fs::read_to_string(temp.path().join("map.svg")).expect("drawn").starts_with("<svg"));
+    let figures = json(&run(&["magnets", coast, "--json"]));
+    assert!(figures["chooser"].as_array().is_some_and(|all| all.len() > 20 && all[0]["does"] == true));
+    assert_eq!(
+        figures["map"]["good"].as_array().map(Vec::len),
+        figures["map"]["cover_pocket_mm"].as_array().map(Vec::len)
+    );
+    assert!(run(&["fits", coast, delta]).status.success(), "made alike, they fit");
+    let other = fs::read_to_string(temp.path().join(delta)).expect("there");
+    fs::write(
+        temp.path().join(delta),
+        format!("standard = \"../coast/dial.toml\"\n{other}\n[magnet]\npoles = \"cover pushes\"\n")
+            .replace("\n# [magnet]", ""),
+    )
+    .expect("written");
+    let fits = run(&["fits", coast, delta]);
+    assert!(fits.status.code() == Some(1) && out(&fits).contains("other way round"), "{}{}", out(&fits), err(&fits));
+    let check = run(&["check", delta]);
+    assert!(out(&check).contains("[family]") && out(&check).contains("mend: Coast"), "{}", out(&check));
+    assert!(out(&run(&["check", coast, "--set", delta])).contains("[family]"));
 }

@@ -2,55 +2,14 @@
 
 mod common;
 
-use common::{Ready, SMALL, examples, golden, ready, ready_in};
+use common::{Ready, SMALL, examples, golden, paths, ready, ready_in};
 use dial::job::{Setup, Sheet, StepKind};
-use kurbo::{Affine, BezPath, Shape as _};
+use kurbo::{BezPath, Shape as _};
 use outline::{Axis, Edges, Motion, Point, Shape};
 use std::collections::BTreeSet;
 
 /// All that a sheet may be off the design, in mm, once the kerf is undone.
 const OFF: f64 = 0.01;
-
-/// The paths of one step, in our coordinates: y up.
-fn paths(svg: &str, step: &str) -> Vec<BezPath> {
-    let document = roxmltree::Document::parse(svg).expect("XML");
-    let root = document.root_element();
-    let height: f64 = root.attribute("height").expect("a height").trim_end_matches("mm").parse().expect("a number");
-    let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, height]);
-    document
-        .descendants()
-        .filter(|node| node.tag_name().name() == "g" && node.attribute("id").is_some_and(|id| id.contains(step)))
-        .flat_map(|group| group.children().filter(|node| node.is_element()).collect::<Vec<_>>())
-        .map(|node| flip * read(node.attribute("d").expect("path data")))
-        .collect()
-}
-
-/// Path data as Beziers, its arcs within a tenth of a micron.
-fn read(data: &str) -> BezPath {
-    let mut path = BezPath::new();
-    let mut pen = Point::ZERO;
-    for segment in svgtypes::PathParser::from(data) {
-        match segment.expect("path data") {
-            svgtypes::PathSegment::MoveTo { abs: true, x, y } => path.move_to((x, y)),
-            svgtypes::PathSegment::LineTo { abs: true, x, y } => path.line_to((x, y)),
-            svgtypes::PathSegment::EllipticalArc { abs: true, rx, ry, x_axis_rotation, large_arc, sweep, x, y } => {
-                let arc = kurbo::SvgArc {
-                    from: pen,
-                    to: Point::new(x, y),
-                    radii: (rx, ry).into(),
-                    x_rotation: x_axis_rotation,
-                    large_arc,
-                    sweep,
-                };
-                path.extend(kurbo::Arc::from_svg_arc(&arc).expect("an arc").append_iter(1e-4));
-            }
-            svgtypes::PathSegment::ClosePath { .. } => path.close_path(),
-            other => panic!("not expected on a sheet: {other:?}"),
-        }
-        pen = path.elements().last().and_then(|element| element.end_point()).unwrap_or(pen);
-    }
-    path
-}
 
 /// Largest distance, either way, between a path and an outline, each looked at densely, less `kerf`.
 fn off(path: &BezPath, design: &Shape, kerf: f64) -> f64 {

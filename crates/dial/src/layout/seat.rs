@@ -88,7 +88,7 @@ pub(crate) fn split(stops: usize) -> (usize, usize) {
     // and need no fewer, so what saves magnets is coprime factors: n = a·b, a in the wheel and b in the cover, one pair at a time.
     let coprime = |a: usize, b: usize| gcd(a, b) == 1;
     (1..=stops)
-        .filter(|a| stops % a == 0 && coprime(*a, stops / a))
+        .filter(|a| stops.is_multiple_of(*a) && coprime(*a, stops / a))
         .map(|a| (a, stops / a))
         .filter(|(a, b)| a >= b)
         .min_by_key(|(a, b)| a + b)

@@ -88,6 +88,12 @@ impl Build {
         self.under.0 + self.under.1 + self.apart
     }
 
+    /// Whether the pair rests on its own axis; unequal discs close together do not.
+    pub fn centres(&self) -> bool {
+        let closed = self.closed(self.clear(), self.flatness / 2.0, 0.5);
+        closed.is_some_and(|closed| closed.pair.stiffness(closed.gap) > 0.0)
+    }
+
     /// Distance between the parts' faces: a washer, and what magnets that stand out add.
     pub(super) fn faces_apart(&self) -> f64 {
         self.apart + (-self.clear()).max(0.0)

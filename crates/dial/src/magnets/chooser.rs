@@ -96,6 +96,9 @@ impl Bench<'_> {
 
     fn why_not(&self, build: &Build, depths: (f64, f64), likely: &Likely) -> Option<String> {
         let mm = |length: f64| measure::show(length, self.dial.show);
+        if !build.centres() {
+            return Some("does not centre: the smaller is drawn to the rim of the larger".into());
+        }
         let pocket = (build.cover.diameter.max(build.wheel.diameter) - self.build.cover.diameter) / 2.0
             + self.wheel.cover_pocket.reach();
         if pocket > self.room + 1e-9 {
@@ -137,12 +140,11 @@ impl Bench<'_> {
                 "slips by itself: thrown off when shaken with {:.0} g, {:.0} g at least",
                 likely.thrown_at, self.feel.shake
             )),
-            Verdict::DoesNotCentre => Some(match likely.drift {
-                Some(drift) if drift > self.forgives => {
-                    format!("one finger pushes it {} off centre, the windows forgive {}", mm(drift), mm(self.forgives))
-                }
-                _ => "does not centre: the smaller is drawn to the rim of the larger".into(),
-            }),
+            Verdict::DoesNotCentre => Some(format!(
+                "one finger pushes it {} off centre, the windows forgive {}",
+                mm(likely.drift.unwrap_or(f64::INFINITY)),
+                mm(self.forgives)
+            )),
         }
     }
 

@@ -3,6 +3,8 @@
 
 use dial::Looked;
 use dial::job::{self, Job};
+use kurbo::{Affine, BezPath};
+use outline::Point;
 use process::Workshop;
 use std::fs;
 use std::path::Path;
@@ -54,4 +56,45 @@ pub fn golden(name: &str, text: &str) {
     }
     let was = fs::read_to_string(&path).unwrap_or_default();
     assert!(was == text, "{} has changed; look at it with DIALWRIGHT_WRITE=1 and git diff", path.display());
+}
+
+/// The paths of one step, in our coordinates: y up.
+pub fn paths(svg: &str, step: &str) -> Vec<BezPath> {
+    let document = roxmltree::Document::parse(svg).expect("XML");
+    let root = document.root_element();
+    let height: f64 = root.attribute("height").expect("a height").trim_end_matches("mm").parse().expect("a number");
+    let flip = Affine::new([1.0, 0.0, 0.0, -1.0, 0.0, height]);
+    document
+        .descendants()
+        .filter(|node| node.tag_name().name() == "g" && node.attribute("id").is_some_and(|id| id.contains(step)))
+        .flat_map(|group| group.children().filter(|node| node.is_element()).collect::<Vec<_>>())
+        .map(|node| flip * read(node.attribute("d").expect("path data")))
+        .collect()
+}
+
+/// Path data as Beziers, its arcs within a tenth of a micron.
+fn read(data: &str) -> BezPath {
+    let mut path = BezPath::new();
+    let mut pen = Point::ZERO;
+    for segment in svgtypes::PathParser::from(data) {
+        match segment.expect("path data") {
+            svgtypes::PathSegment::MoveTo { abs: true, x, y } => path.move_to((x, y)),
+            svgtypes::PathSegment::LineTo { abs: true, x, y } => path.line_to((x, y)),
+            svgtypes::PathSegment::EllipticalArc { abs: true, rx, ry, x_axis_rotation, large_arc, sweep, x, y } => {
+                let arc = kurbo::SvgArc {
+                    from: pen,
+                    to: Point::new(x, y),
+                    radii: (rx, ry).into(),
+                    x_rotation: x_axis_rotation,
+                    large_arc,
+                    sweep,
+                };
+                path.extend(kurbo::Arc::from_svg_arc(&arc).expect("an arc").append_iter(1e-4));
+            }
+            svgtypes::PathSegment::ClosePath { .. } => path.close_path(),
+            other => panic!("not expected on a sheet: {other:?}"),
+        }
+        pen = path.elements().last().and_then(|element| element.end_point()).unwrap_or(pen);
+    }
+    path
 }
