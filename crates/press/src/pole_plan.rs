@@ -2,7 +2,7 @@
 
 use crate::picture::{Picture, dashes, pen, tone};
 use dial::Dial;
-use dial::assembled::Poles;
+use dial::assembled::{Poles, Wheel};
 use dial::magnets::{self, PocketPole, Where};
 use outline::{Curve, Motion, Point, Rect, Shape, Vec2};
 
@@ -28,14 +28,14 @@ pub fn pole_plan(dial: &Dial) -> String {
     picture.fill(&face, tone::COVER);
     picture.outline(&face, pen(tone::INK, 0.2, dashes::NONE));
     for one in plan.iter().filter(|one| one.part == Where::CoverBack) {
-        pocket(&mut picture, one, &over, &dial.wheels[one.wheel].name);
+        pocket(&mut picture, one, &over, &dial.wheels[one.wheel]);
     }
     let mut low = area.y0;
     for (i, wheel) in dial.wheels.iter().enumerate() {
         let (row, column) = (i / columns, i % columns);
         let middle = Point::new(
             area.x0 + widest + column as f64 * (2.0 * widest + GAP),
-            area.y0 - 3.0 * WORDS - widest - row as f64 * (2.0 * widest + GAP + 2.0 * WORDS),
+            area.y0 - 3.0 * WORDS - widest - row as f64 * (2.0 * widest + GAP + 3.0 * WORDS),
         );
         let lay = Motion::shift(middle - wheel.centre);
         let rim = Shape::from(wheel.rim.clone()).moved(&lay);
@@ -45,19 +45,19 @@ pub fn pole_plan(dial: &Dial) -> String {
             picture.fill(&mark.shape.moved(&lay), tone::PALE);
         }
         for one in plan.iter().filter(|one| one.part == Where::WheelFace && one.wheel == i) {
-            pocket(&mut picture, one, &lay, &wheel.name);
+            pocket(&mut picture, one, &lay, wheel);
         }
         low = low.min(middle.y - widest);
     }
     let words = "Lay the pole gauge over a pocket, its marked face down. Filled: the magnet pulls the marked face. Open: it pushes it away. Every cover is made so, and every wheel the other way: so any wheel fits any cover. Wheels: face up.";
-    let at = Point::new(area.x0, low - 2.5 * WORDS);
+    let at = Point::new(area.x0, low - 4.5 * WORDS);
     let used = picture.paragraph(at, WORDS, words, tone::INK, MARGIN);
     picture.end_at(at.y - used - MARGIN / 2.0);
     picture.finish()
 }
 
 /// One pocket, filled where it pulls, and what it does in words.
-fn pocket(picture: &mut Picture, one: &PocketPole, lay: &Motion, name: &str) {
+fn pocket(picture: &mut Picture, one: &PocketPole, lay: &Motion, wheel: &Wheel) {
     let middle = lay.apply(one.pocket.centre);
     let ring = Shape::from(Curve::circle(middle, one.pocket.radius));
     picture.fill(&ring, if one.poles == Poles::Pulls { tone::INK } else { tone::PAPER });
@@ -65,10 +65,8 @@ fn pocket(picture: &mut Picture, one: &PocketPole, lay: &Motion, name: &str) {
     if one.clicks {
         return;
     }
-    let words = match one.part {
-        Where::CoverBack => format!("{name}: {}", one.poles.words()),
-        Where::WheelFace => one.poles.words().to_owned(),
-    };
-    let below = middle - Vec2::new(one.pocket.radius, one.pocket.radius + 1.2 * WORDS);
-    picture.text(below, WORDS, &words, tone::INK);
+    let words = format!("{}: {}", wheel.name, one.poles.words());
+    // In the cover below the clicks, for a wheel below its rim.
+    let down = if one.part == Where::CoverBack { wheel.hub() } else { wheel.radius };
+    picture.text(middle - Vec2::new(down.min(12.0), down + 1.2 * WORDS), WORDS, &words, tone::INK);
 }

@@ -62,7 +62,7 @@ fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
         inside: dial.wheels.iter().map(|wheel| Shape::from(wheel.window.edge.clone())).collect(),
         face: dial.cover.art.iter().map(|art| (art.shape.clone(), dial.cover.engrave_depth)).collect(),
         face_pockets: Vec::new(),
-        back: dial.wheels.iter().filter_map(|wheel| standing_ring(dial, wheel)).collect(),
+        back: round_standing_rings(dial).into_iter().collect(),
         back_pockets: dial.wheels.iter().map(|wheel| wheel.cover_pocket).chain(clicks(|ring| &ring.cover)).collect(),
     };
     let wheels = dial.wheels.iter().map(|wheel| Part {
@@ -84,13 +84,17 @@ fn parts_of(dial: &Dial) -> Vec<Part<'_>> {
     std::iter::once(cover).chain(wheels).chain(thin_parts(dial)).chain(gauges(dial)).collect()
 }
 
-/// The cover's back round a ring that is left standing, as far as the wheel reaches.
-fn standing_ring(dial: &Dial, wheel: &Wheel) -> Option<(Shape, f64)> {
-    let ring = wheel.seat.ring.as_ref().filter(|ring| ring.washer.is_none())?;
-    let disc = |radius: f64| Shape::from(Curve::circle(wheel.centre, radius));
+/// The cover's back round rings that are left standing, as far as the wheels reach; as one area, since what the beam clears twice gets
+/// deeper.
+fn round_standing_rings(dial: &Dial) -> Option<(Shape, f64)> {
+    let standing = |wheel: &Wheel| wheel.seat.ring.clone().filter(|ring| ring.washer.is_none());
+    let rings: Vec<_> = dial.wheels.iter().filter_map(|wheel| Some((wheel, standing(wheel)?))).collect();
+    let disc = |wheel: &Wheel, radius: f64| Shape::from(Curve::circle(wheel.centre, radius));
     // A beam's breadth beyond the rim, so that a wheel pushed aside still runs free.
-    let under = disc(wheel.radius + 1.0).common(&dial.cover.plate);
-    Some((under.minus(&disc(ring.outer)), ring.height))
+    let under = rings.iter().map(|(wheel, _)| disc(wheel, wheel.radius + 1.0)).reduce(|all, one| all.united(&one))?;
+    let under = under.common(&dial.cover.plate);
+    let round = rings.iter().fold(under, |under, (wheel, ring)| under.minus(&disc(wheel, ring.outer)));
+    Some((round, rings[0].1.height))
 }
 
 /// Washers and caps, cut from thin stock of their own.

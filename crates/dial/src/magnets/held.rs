@@ -165,26 +165,32 @@ pub fn hold(build: &Build, feel: &Feel, forgives: f64) -> Option<Held> {
     let mut rests = Range::of(rest);
     let mut centred_by = Range::of(closed.centred_by(friction, rest, CENTRED));
     for clear in build.may_come(clear) {
-        for bow in [0.0, build.flatness] {
+        // The easiest comes of flat faces that are run in and slippery, the hardest of sticky ones that are bowed and touch at their
+        // edge alone.
+        for (bow, sticky) in [(0.0, false), (build.flatness, true)] {
             for strength in [0.0, 1.0] {
                 let Some(case) = build.closed(clear, bow, strength) else { continue };
                 gap.take(if clear >= 0.0 { clear + bow } else { 0.0 });
                 pull.take(case.pull());
                 let bowed = case.contact.touch != super::Touch::Magnets && bow > 0.0;
-                // A face that is bowed touches at its edge alone.
-                let most = if bowed { case.contact.outer } else { case.contact.new_faces() };
-                let cases = [(case.friction.low, case.contact.run_in()), (case.friction.high, most)];
-                for (friction, arm) in cases {
-                    effort.take(build.effort(&case, friction, arm));
-                    // Drift, rest and centring go with ratios of forces: the grade falls out.
-                    if strength == 0.0 {
-                        drift.take(case.pushed_to(build.effort(&case, friction, arm)).unwrap_or(f64::INFINITY));
-                        let rest = case.rests_within(friction);
-                        rests.take(rest);
-                        centred_by.take(case.centred_by(friction, rest, CENTRED));
-                    }
+                let (friction, arm) = match (sticky, bowed) {
+                    (false, _) => (case.friction.low, case.contact.run_in()),
+                    (true, false) => (case.friction.high, case.contact.new_faces()),
+                    (true, true) => (case.friction.high, case.contact.outer),
+                };
+                effort.take(build.effort(&case, friction, arm));
+                // Drift, rest and centring go with ratios of forces: the grade falls out.
+                if strength == 0.0 {
+                    drift.take(case.pushed_to(build.effort(&case, friction, arm)).unwrap_or(f64::INFINITY));
+                    let rest = case.rests_within(friction);
+                    rests.take(rest);
+                    centred_by.take(case.centred_by(friction, rest, CENTRED));
                 }
             }
+        }
+        // Of flat faces the pull is greatest where they are sticky, too.
+        if let Some(case) = build.closed(clear, 0.0, 1.0) {
+            effort.take(build.effort(&case, case.friction.high, case.contact.new_faces()));
         }
     }
     let (contact, weight) = (closed.contact, build.mass * 1e-3 * G);

@@ -1,10 +1,10 @@
 //! The smallest place where something grows through nothing.
 
 /// The smallest `x` in (0, reach] where `f` turns from negative to positive, to about a ten-thousandth of a mm; `None` if it stays
-/// negative. `f` is looked at in steps, then closed in on by false position with the stale end halved (the Illinois rule: Dowell
+/// negative, or falls after it rose. `f` is looked at in steps, then closed in on by false position with the stale end halved (the Illinois rule: Dowell
 /// & Jarratt, BIT 11, 1971).
 pub(super) fn first_positive(step: f64, reach: f64, f: impl Fn(f64) -> f64) -> Option<f64> {
-    let (mut low, mut at_low) = (0.0, f(0.0));
+    let (mut low, mut at_low, mut risen) = (0.0, f(0.0), false);
     if at_low >= 0.0 {
         return Some(0.0);
     }
@@ -14,10 +14,11 @@ pub(super) fn first_positive(step: f64, reach: f64, f: impl Fn(f64) -> f64) -> O
         if at_high >= 0.0 {
             return Some(close_in((low, at_low), (high, at_high), f));
         }
-        if high >= reach || at_high.is_nan() {
+        // What pulls back rises once and falls once: past its peak there is nothing more to find.
+        if high >= reach || at_high.is_nan() || risen && at_high < at_low {
             return None;
         }
-        (low, at_low) = (high, at_high);
+        (low, at_low, risen) = (high, at_high, risen || at_high > at_low);
     }
 }
 
