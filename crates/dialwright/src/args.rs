@@ -43,6 +43,9 @@ pub enum Command {
     /// A family of dials: which wheel fits which place of which cover, and why not.
     #[command(after_help = "Example:\n  dialwright fits harbour/dial.toml coast/dial.toml")]
     Fits(Fits),
+    /// Turn a client's choice code from the turning page back into a pairing of materials.
+    #[command(after_help = "Example:\n  dialwright choice 7KQ-2M4X --on harbour/dial.toml")]
+    Choice(Choice),
     /// Make the job folder: sheets for the machine, tickets, pictures and figures.
     #[command(
         after_help = "Example:\n  dialwright make harbour/dial.toml\n  dialwright make harbour/dial.toml --to ~/jobs/harbour"
@@ -113,6 +116,22 @@ pub struct Fits {
     /// The dials: every wheel is tried in every place of every cover.
     #[arg(required = true)]
     pub files: Vec<PathBuf>,
+    /// The workshop file.
+    #[arg(long)]
+    pub workshop: Option<PathBuf>,
+    /// Print as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `dialwright choice`.
+#[derive(Debug, Args)]
+pub struct Choice {
+    /// The code, as the client reads it out.
+    pub code: String,
+    /// The dial file that the page was made from: its own stocks count too, and its workshop is used.
+    #[arg(long)]
+    pub on: Option<PathBuf>,
     /// The workshop file.
     #[arg(long)]
     pub workshop: Option<PathBuf>,

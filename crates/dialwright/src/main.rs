@@ -3,6 +3,7 @@
 mod args;
 mod brief;
 mod check;
+mod choice;
 mod fits;
 mod list;
 mod load;
@@ -44,6 +45,7 @@ fn run() -> ExitCode {
         Command::Turn(args) => turn::run(&args),
         Command::Magnets(args) => magnets::run(&args),
         Command::Fits(args) => fits::run(&args),
+        Command::Choice(args) => choice::run(&args),
         Command::Make(args) => make::run(&args),
         Command::List(args) => list::run(&args),
         Command::Reference { into } => reference::run(&into),

@@ -2,8 +2,8 @@
 
 use crate::svg::plain;
 use crate::{
-    PngError, dial_front, findings_picture, job_report, magnet_map, magnets_page, png, pole_plan, report, sheet, strip,
-    symmetry, ticket, ticket_picture, wheel_face,
+    PngError, Wardrobe, dial_front, findings_picture, job_report, magnet_map, magnets_page, png, pole_plan, report,
+    sheet, strip, symmetry, ticket, ticket_picture, turning_page, wheel_face,
 };
 use dial::Looked;
 use dial::job::{Job, Setup, Sheet};
@@ -50,6 +50,7 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
     put("report.json".into(), format!("{figures:#}\n").into_bytes());
     let steps = job_report(make.job);
     put("steps.json".into(), format!("{steps:#}\n").into_bytes());
+    put("turn.html".into(), turning_page(dial, &Wardrobe::of(dial, &make.workshop.stocks)).into_bytes());
     put("magnets.txt".into(), magnets_page(make.looked, make.workshop).into_bytes());
     put("findings.txt".into(), make.words.as_bytes().to_vec());
     put("dial.toml".into(), make.dial_file.as_bytes().to_vec());
@@ -103,6 +104,7 @@ fn first(make: &Make) -> String {
     }
     text += "\nAll sheets are in true millimetres; the kerf is taken into account.\n\n";
     let mut item = |file: &str, words: &str| text += &format!("  {file:<26}{words}\n");
+    item("turn.html", "for the client: open it in a browser, turn the wheels, choose materials");
     item("pictures/turn-test.png", "every stop as it stands in its window");
     item("pictures/dial.png", "the dial from the front");
     if findings_picture(dial, &make.looked.findings).is_some() {

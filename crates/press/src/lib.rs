@@ -3,6 +3,7 @@
 mod dial_front;
 mod folder;
 mod job_files;
+mod layers;
 mod light;
 mod magnet_map;
 mod magnets_page;
@@ -18,10 +19,12 @@ mod svg;
 mod symmetry;
 mod ticket;
 mod ticket_picture;
+mod turning_page;
 
 pub use dial_front::{dial_front, findings_picture, wheel_face};
 pub use folder::{FolderError, Written, write_job};
 pub use job_files::{Make, job_files, slug};
+pub use layers::{Look, look, path_data};
 pub use magnet_map::magnet_map;
 pub use magnets_page::magnets_page;
 pub use magnets_report::{chooser_report, map_report};
@@ -33,3 +36,4 @@ pub use strip::strip;
 pub use symmetry::symmetry;
 pub use ticket::ticket;
 pub use ticket_picture::ticket_picture;
+pub use turning_page::{Wardrobe, chosen, code, turning_page};
