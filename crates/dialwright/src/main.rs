@@ -3,6 +3,7 @@
 mod args;
 mod brief;
 mod check;
+mod desk;
 mod list;
 mod load;
 mod make;
@@ -35,7 +36,9 @@ fn main() -> ExitCode {
 }
 
 fn run() -> ExitCode {
-    let done = match Arguments::parse().command {
+    let command = Arguments::parse().command.unwrap_or(Command::Desk(args::Desk { place: ".".into(), no_open: false }));
+    let done = match command {
+        Command::Desk(args) => desk::run(&args),
         Command::New(args) => new::run(&args),
         Command::Check(args) => check::run(&args),
         Command::Turn(args) => turn::run(&args),

@@ -3,6 +3,7 @@
 mod dial_front;
 mod folder;
 mod job_files;
+mod layers;
 mod light;
 mod picture;
 mod png;
@@ -17,6 +18,7 @@ mod ticket_picture;
 pub use dial_front::{dial_front, findings_picture, wheel_face};
 pub use folder::{FolderError, Written, write_job};
 pub use job_files::{Make, job_files, slug};
+pub use layers::{Look, look, path_data};
 pub use png::{PngError, png};
 pub use report::{job_report, report};
 pub use sheet::sheet;

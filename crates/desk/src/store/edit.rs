@@ -2,12 +2,12 @@
 
 use super::path::{self, Part};
 use dial::design::table::{Kind, Param};
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, RawString, Table, TableLike, Value};
 
 /// One change.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "do", rename_all = "lowercase")]
 pub enum Change {
     /// Writes a value.

@@ -2,6 +2,7 @@
 
 use dial::design::parameters::DIAL_FILE;
 use dial::design::table::{Groups, Kind, Param, all};
+use serde_json::{Value as Json, json};
 use toml_edit::{ArrayOfTables, DocumentMut, Item, TableLike, Value};
 
 /// One step along a path.
@@ -53,11 +54,27 @@ fn find(groups: Groups, path: &str) -> Option<&'static Param> {
 /// What is written at a place, as TOML without the blanks and comments around it; `None` when nothing is.
 pub fn written(text: &str, path: &str) -> Option<String> {
     let document: DocumentMut = text.parse().ok()?;
-    let mut here = Here::Table(document.as_table());
-    for part in parts(path)? {
-        here = here.step(&part)?;
+    Some(Here::at(&document, path)?.toml())
+}
+
+/// The value at a place of a file as JSON; `None` when nothing is written there, or a table.
+pub(crate) fn value_at(document: &DocumentMut, path: &str) -> Option<Json> {
+    match Here::at(document, path)? {
+        Here::Value(value) => Some(json_of(value)),
+        Here::Table(_) | Here::Tables(_) => None,
     }
-    Some(here.toml())
+}
+
+fn json_of(value: &Value) -> Json {
+    match value {
+        Value::String(text) => json!(text.value()),
+        Value::Integer(whole) => json!(whole.value()),
+        Value::Float(float) => json!(float.value()),
+        Value::Boolean(flag) => json!(flag.value()),
+        Value::Datetime(date) => json!(date.value().to_string()),
+        Value::Array(list) => Json::Array(list.iter().map(json_of).collect()),
+        Value::InlineTable(_) => Json::Null,
+    }
 }
 
 /// A place in a document.
@@ -68,6 +85,14 @@ enum Here<'a> {
 }
 
 impl<'a> Here<'a> {
+    fn at(document: &'a DocumentMut, path: &str) -> Option<Here<'a>> {
+        let mut here = Here::Table(document.as_table());
+        for part in parts(path)? {
+            here = here.step(&part)?;
+        }
+        Some(here)
+    }
+
     fn of(item: &'a Item) -> Option<Here<'a>> {
         match item {
             Item::None => None,
