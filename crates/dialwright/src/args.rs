@@ -12,14 +12,19 @@ use std::path::PathBuf;
     after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright make harbour/dial.toml"
 )]
 pub struct Arguments {
-    /// What to do.
+    /// What to do; without a command the desk is opened on this folder.
     #[command(subcommand)]
-    pub command: Command,
+    pub command: Option<Command>,
 }
 
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Open the desk: a page in your browser where the dial is seen, turned by hand and mended.
+    #[command(
+        after_help = "Example:\n  dialwright desk harbour/dial.toml\n  dialwright desk ~/dials --no-open\n\nThe page is served on this machine alone, to whoever has the link. Stop it with Ctrl-C; every change is on disk."
+    )]
+    Desk(Desk),
     /// Start a new dial: a folder with a commented dial file that already passes.
     #[command(
         after_help = "Example:\n  dialwright new harbour --counter \"provisions 0..24\" --counter \"lamp oil 0..15\"\n  dialwright new weather --counter \"sky: calm, breeze, gale\" --stock \"bamboo 3 mm\""
@@ -61,6 +66,17 @@ pub enum Command {
         #[arg(long)]
         into: PathBuf,
     },
+}
+
+/// `dialwright desk`.
+#[derive(Debug, Args)]
+pub struct Desk {
+    /// A dial file, or a folder with dials.
+    #[arg(default_value = ".")]
+    pub place: PathBuf,
+    /// Print the opening link and serve, but open no browser.
+    #[arg(long)]
+    pub no_open: bool,
 }
 
 /// A dial file and the workshop it is made in.

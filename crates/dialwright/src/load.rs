@@ -65,7 +65,8 @@ pub fn workshop(named: Option<&Path>, beside: Option<&Path>) -> Result<Workshop,
     workshop::read(&text).map_err(|mistakes| Talk::Mistakes { file: path, text, mistakes })
 }
 
-fn find(dial: &Path) -> Option<PathBuf> {
+/// The workshop file beside a dial file or in a folder above it.
+pub fn find(dial: &Path) -> Option<PathBuf> {
     let folder = fs::canonicalize(dial).ok()?;
     folder.ancestors().skip(1).map(|above| above.join(WORKSHOP)).find(|path| path.is_file())
 }

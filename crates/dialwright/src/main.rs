@@ -5,6 +5,7 @@ mod brief;
 mod check;
 mod choice;
 mod fits;
+mod desk;
 mod list;
 mod load;
 mod magnets;
@@ -39,7 +40,9 @@ fn main() -> ExitCode {
 }
 
 fn run() -> ExitCode {
-    let done = match Arguments::parse().command {
+    let command = Arguments::parse().command.unwrap_or(Command::Desk(args::Desk { place: ".".into(), no_open: false }));
+    let done = match command {
+        Command::Desk(args) => desk::run(&args),
         Command::New(args) => new::run(&args),
         Command::Check(args) => check::run(&args),
         Command::Turn(args) => turn::run(&args),

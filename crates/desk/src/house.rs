@@ -1,0 +1,42 @@
+//! What the desk takes from the room above it, so that page and command line say the same.
+
+use dial::design::Design;
+use dial::findings::Finding;
+use dial::layout::Sizing;
+use dial::{Dial, Mistake};
+use process::Workshop;
+use std::path::{Path, PathBuf};
+
+/// What the command line knows and the desk uses.
+#[derive(Clone, Copy)]
+pub struct House {
+    /// The workshop file of a dial file, if there is one.
+    pub workshop_file: fn(&Path) -> Option<PathBuf>,
+    /// What drove the size of each wheel, in words.
+    pub sizes: fn(&Dial, &[Sizing]) -> String,
+    /// What `check` prints, given the dial file's text.
+    pub words: fn(&Dial, &[Sizing], &[Finding], &str, &Design) -> String,
+    /// A counter's name and values, from a brief such as "provisions 0..24"; or what is missing.
+    pub brief: fn(&str) -> Result<(String, String), String>,
+}
+
+/// The workshop a dial is made in, and the text of its file.
+pub(crate) struct Shop {
+    pub(crate) workshop: Workshop,
+    pub(crate) text: String,
+    pub(crate) mistakes: Vec<Mistake>,
+}
+
+impl House {
+    /// The workshop of a dial file. A workshop file with mistakes gives the starter workshop, and its mistakes.
+    pub(crate) fn shop(&self, dial: &Path) -> Shop {
+        let text = (self.workshop_file)(dial).and_then(|file| std::fs::read_to_string(file).ok()).unwrap_or_default();
+        if text.is_empty() {
+            return Shop { workshop: workshop::starter(), text, mistakes: Vec::new() };
+        }
+        match workshop::read(&text) {
+            Ok(workshop) => Shop { workshop, text, mistakes: Vec::new() },
+            Err(mistakes) => Shop { workshop: workshop::starter(), text, mistakes },
+        }
+    }
+}

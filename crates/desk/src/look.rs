@@ -1,0 +1,125 @@
+//! A dial file looked at: the whole chain from its text to what the page shows, kept for as long as it is asked for.
+
+use crate::house::{House, Shop};
+use crate::pieces::{self, Piece};
+use crate::store::Version;
+use dial::Mistake;
+use dial::design::{self, Design};
+use dial::findings::{self, Bench, Finding};
+use dial::layout::{self, Laid};
+use dial::turning::{self, TurnTest};
+use process::Workshop;
+use serde_json::{Value, json};
+use std::collections::HashMap;
+use std::path::Path;
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// How many looks are remembered: enough for some pages and the last steps of a drag.
+const REMEMBERED: usize = 24;
+
+/// One text of a dial file, looked at in one workshop.
+pub struct Look {
+    /// Tells it from all other looks.
+    pub id: String,
+    /// The text.
+    pub text: String,
+    /// Its version.
+    pub version: Version,
+    /// The workshop.
+    pub workshop: Workshop,
+    /// What came of it.
+    pub outcome: Result<Seen, Vec<Mistake>>,
+    /// What the page is shown.
+    pub pieces: Vec<Piece>,
+}
+
+/// A dial that could be drawn.
+pub struct Seen {
+    /// What was asked for.
+    pub design: Design,
+    /// The assembled dial.
+    pub laid: Laid,
+    /// Its turn test.
+    pub turns: TurnTest,
+    /// Its findings.
+    pub findings: Vec<Finding>,
+}
+
+impl Seen {
+    /// From a text to its findings: the same calls as the command line's.
+    ///
+    /// # Errors
+    /// All mistakes in it.
+    pub fn of(text: &str, workshop: &Workshop) -> Result<Seen, Vec<Mistake>> {
+        let design = design::read(text, workshop)?;
+        let laid = layout::assemble(&design)?;
+        let turns = turning::turn(&laid.dial);
+        let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop });
+        Ok(Seen { design, laid, turns, findings })
+    }
+}
+
+impl Look {
+    fn at(text: &str, shop: Shop, id: String, house: &House) -> Look {
+        let outcome = Seen::of(text, &shop.workshop);
+        let pieces = match &outcome {
+            Ok(seen) => pieces::of_dial(seen, text, &shop, house),
+            Err(mistakes) => pieces::of_mistakes(mistakes, text, &shop),
+        };
+        let (text, version) = (text.to_owned(), Version::of(text));
+        Look { id, text, version, workshop: shop.workshop, outcome, pieces }
+    }
+
+    /// What of this look differs from one that the page has already: the names of all pieces, and those that changed.
+    pub fn since(&self, had: Option<&Look>) -> Value {
+        let before: HashMap<&str, u64> = had
+            .map(|look| look.pieces.iter().map(|piece| (piece.name.as_str(), piece.hash)).collect())
+            .unwrap_or_default();
+        let changed: serde_json::Map<String, Value> = self
+            .pieces
+            .iter()
+            .filter(|piece| before.get(piece.name.as_str()) != Some(&piece.hash))
+            .map(|piece| (piece.name.clone(), piece.value.clone()))
+            .collect();
+        let all: Vec<&str> = self.pieces.iter().map(|piece| piece.name.as_str()).collect();
+        json!({ "look": self.id, "version": self.version, "all": all, "changed": changed })
+    }
+}
+
+/// The looks that are remembered.
+pub struct Looks {
+    house: House,
+    kept: Mutex<Vec<Arc<Look>>>,
+}
+
+impl Looks {
+    /// None yet.
+    pub fn new(house: House) -> Looks {
+        Looks { house, kept: Mutex::new(Vec::new()) }
+    }
+
+    /// Looks at a text of a dial file, or remembers having looked.
+    pub fn at(&self, file: &Path, text: &str) -> Arc<Look> {
+        let shop = self.house.shop(file);
+        let id = Version::of(&format!("{text}\0{}", shop.text)).as_str().to_owned();
+        if let Some(look) = self.remembered(&id) {
+            return look;
+        }
+        let look = Arc::new(Look::at(text, shop, id, &self.house));
+        let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        if kept.len() >= REMEMBERED {
+            kept.remove(0);
+        }
+        kept.push(look.clone());
+        look
+    }
+
+    /// A look by its name; the one asked for last is forgotten last.
+    pub fn remembered(&self, id: &str) -> Option<Arc<Look>> {
+        let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
+        let at = kept.iter().position(|look| look.id == id)?;
+        let look = kept.remove(at);
+        kept.push(look.clone());
+        Some(look)
+    }
+}

@@ -1,0 +1,323 @@
+//! The server called without a socket: every defence, and that the page is told the truth.
+
+use axum::Router;
+use axum::body::Body;
+use axum::http::{Request, StatusCode, header};
+use desk::store::Recent;
+use desk::{Desk, House, router};
+use http_body_util::BodyExt;
+use serde_json::{Value, json};
+use std::fs;
+use std::path::Path;
+use std::sync::Arc;
+use tower::ServiceExt;
+
+const HARBOUR: &str = include_str!("../../../examples/harbour/dial.toml");
+const PORT: u16 = 4567;
+const HOST: &str = "127.0.0.1:4567";
+const ORIGIN: &str = "http://127.0.0.1:4567";
+
+const HOUSE: House = House {
+    workshop_file: |_| None,
+    sizes: |dial, _| dial.name.clone(),
+    words: |_, _, _, _, _| String::new(),
+    brief: |text| text.split_once(' ').map(|(a, b)| (a.into(), b.into())).ok_or("say a name and a range".into()),
+};
+
+/// A desk on a folder with the harbour example, and its cookie.
+struct Open {
+    folder: tempfile::TempDir,
+    app: Router,
+    cookie: String,
+}
+
+struct Answer {
+    status: StatusCode,
+    headers: axum::http::HeaderMap,
+    text: String,
+}
+
+impl Answer {
+    fn json(&self) -> Value {
+        serde_json::from_str(&self.text).unwrap_or_else(|error| panic!("{error}: {}", self.text))
+    }
+}
+
+async fn send(app: &Router, request: Request<Body>) -> Answer {
+    let answer = app.clone().oneshot(request).await.expect("answers");
+    let (status, headers) = (answer.status(), answer.headers().clone());
+    let bytes = answer.into_body().collect().await.expect("a body").to_bytes();
+    Answer { status, headers, text: String::from_utf8_lossy(&bytes).into_owned() }
+}
+
+impl Open {
+    async fn new() -> Open {
+        let folder = tempfile::tempdir().expect("a folder");
+        fs::create_dir(folder.path().join("harbour")).expect("made");
+        fs::write(folder.path().join("harbour/dial.toml"), HARBOUR).expect("written");
+        Open::on(folder).await
+    }
+
+    async fn on(folder: tempfile::TempDir) -> Open {
+        let desk = Arc::new(Desk::on(folder.path(), HOUSE, Recent::none(), PORT).expect("opens"));
+        let link = desk.link();
+        let app = router(desk);
+        let path = link.strip_prefix(ORIGIN).expect("the link begins with our own name");
+        let answer =
+            send(&app, Request::get(path).header(header::HOST, HOST).body(Body::empty()).expect("sound")).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER);
+        let cookie = answer.headers[header::SET_COOKIE].to_str().expect("text").to_owned();
+        assert!(cookie.contains("HttpOnly") && cookie.contains("SameSite=Strict"), "{cookie}");
+        let cookie = cookie.split(';').next().expect("a pair").to_owned();
+        Open { folder, app, cookie }
+    }
+
+    async fn get(&self, path: &str) -> Answer {
+        let request = Request::get(path).header(header::HOST, HOST).header(header::COOKIE, &self.cookie);
+        send(&self.app, request.body(Body::empty()).expect("sound")).await
+    }
+
+    async fn post(&self, path: &str, body: &Value) -> Answer {
+        let request = Request::post(path)
+            .header(header::HOST, HOST)
+            .header(header::ORIGIN, ORIGIN)
+            .header(header::COOKIE, &self.cookie)
+            .header(header::CONTENT_TYPE, "application/json");
+        send(&self.app, request.body(Body::from(body.to_string())).expect("sound")).await
+    }
+
+    fn file(&self) -> String {
+        fs::read_to_string(self.folder.path().join("harbour/dial.toml")).expect("reads")
+    }
+
+    async fn version(&self) -> Value {
+        self.get("/state?dial=harbour/dial.toml").await.json()["version"].clone()
+    }
+}
+
+#[tokio::test]
+async fn without_the_key_of_the_link_there_is_no_answer() {
+    let desk = Open::new().await;
+    for path in ["/", "/page/main.js", "/desk", "/look?dial=harbour/dial.toml", "/events?dial=harbour/dial.toml"] {
+        let bare = Request::get(path).header(header::HOST, HOST);
+        assert_eq!(
+            send(&desk.app, bare.body(Body::empty()).expect("sound")).await.status,
+            StatusCode::FORBIDDEN,
+            "{path}"
+        );
+        let wrong = format!("{}0", &desk.cookie[..desk.cookie.len() - 1]);
+        let other = Request::get(path).header(header::HOST, HOST).header(header::COOKIE, wrong);
+        let status = send(&desk.app, other.body(Body::empty()).expect("sound")).await.status;
+        assert!(status == StatusCode::FORBIDDEN || desk.cookie.ends_with('0'), "{path}");
+    }
+    let wrong = Request::get("/open?key=guess").header(header::HOST, HOST).body(Body::empty()).expect("sound");
+    assert_eq!(send(&desk.app, wrong).await.status, StatusCode::FORBIDDEN);
+}
+
+#[tokio::test]
+async fn a_foreign_name_for_this_machine_is_refused() {
+    let desk = Open::new().await;
+    for host in ["evil.example", "evil.example:4567", "127.0.0.1", "127.0.0.1:80", ""] {
+        let request = Request::get("/desk").header(header::HOST, host).header(header::COOKIE, &desk.cookie);
+        assert_eq!(
+            send(&desk.app, request.body(Body::empty()).expect("sound")).await.status,
+            StatusCode::FORBIDDEN,
+            "{host}"
+        );
+    }
+    let none = Request::get("/desk").header(header::COOKIE, &desk.cookie).body(Body::empty()).expect("sound");
+    assert_eq!(send(&desk.app, none).await.status, StatusCode::FORBIDDEN);
+}
+
+#[tokio::test]
+async fn other_pages_change_nothing_and_read_nothing() {
+    let desk = Open::new().await;
+    let body = json!({ "dial": "harbour/dial.toml", "on": desk.version().await, "changes": [] }).to_string();
+    for origin in
+        [Some("http://evil.example"), Some("null"), Some("http://127.0.0.1:80"), Some("http://localhost:4567"), None]
+    {
+        let mut request = Request::post("/edit")
+            .header(header::HOST, HOST)
+            .header(header::COOKIE, &desk.cookie)
+            .header(header::CONTENT_TYPE, "application/json");
+        if let Some(origin) = origin {
+            request = request.header(header::ORIGIN, origin);
+        }
+        let answer = send(&desk.app, request.body(Body::from(body.clone())).expect("sound")).await;
+        assert_eq!(answer.status, StatusCode::FORBIDDEN, "{origin:?}");
+    }
+    let read = Request::get("/desk")
+        .header(header::HOST, HOST)
+        .header(header::COOKIE, &desk.cookie)
+        .header(header::ORIGIN, "http://evil.example");
+    let answer = send(&desk.app, read.body(Body::empty()).expect("sound")).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN);
+    assert!(answer.headers.keys().all(|name| !name.as_str().starts_with("access-control")), "no CORS");
+}
+
+#[tokio::test]
+async fn the_page_may_run_and_show_our_own_files_alone() {
+    let desk = Open::new().await;
+    for path in ["/", "/desk", "/look?dial=nothing.toml"] {
+        let answer = desk.get(path).await;
+        let policy = answer.headers[header::CONTENT_SECURITY_POLICY].to_str().expect("text").to_owned();
+        assert!(policy.contains("default-src 'none'") && policy.contains("script-src 'self';"), "{policy}");
+        assert!(!policy.contains("unsafe"), "{policy}");
+        assert_eq!(answer.headers[header::X_CONTENT_TYPE_OPTIONS], "nosniff");
+    }
+    let page = desk.get("/").await.text;
+    assert!(!page.contains("style=") && !page.contains(" on"), "nothing in line: {page}");
+}
+
+#[tokio::test]
+async fn no_path_leads_out_of_the_folder() {
+    let desk = Open::new().await;
+    let outside = tempfile::tempdir().expect("a folder");
+    fs::write(outside.path().join("dial.toml"), HARBOUR).expect("written");
+    #[cfg(unix)]
+    std::os::unix::fs::symlink(outside.path().join("dial.toml"), desk.folder.path().join("link.toml")).expect("linked");
+    for name in [
+        "../dial.toml",
+        "/etc/hostname",
+        "%2Fetc%2Fhostname",
+        "harbour/../../x.toml",
+        "link.toml",
+        ".dialwright/x.toml",
+    ] {
+        let answer = desk.get(&format!("/look?dial={name}")).await;
+        assert!(answer.status.is_client_error(), "{name}: {}", answer.status);
+    }
+    for name in ["../page.rs", "..%2f..%2fCargo.toml", "%2e%2e/Cargo.toml", "index.html%00.js"] {
+        let answer = desk.get(&format!("/page/{name}")).await;
+        assert!(answer.status.is_client_error(), "{name}: {}", answer.status);
+    }
+    let answer = desk.get("/made?dial=harbour/dial.toml&path=../dial.toml").await;
+    assert!(answer.status.is_client_error(), "{}", answer.text);
+}
+
+#[tokio::test]
+async fn bodies_are_bounded() {
+    let desk = Open::new().await;
+    let body = json!({ "dial": "harbour/dial.toml", "on": desk.version().await, "text": "#".repeat(2 << 20) });
+    assert_eq!(desk.post("/text", &body).await.status, StatusCode::PAYLOAD_TOO_LARGE);
+    assert_eq!(desk.file(), HARBOUR);
+}
+
+#[tokio::test]
+async fn a_change_is_on_disk_when_the_page_is_told_and_only_what_changed_is_sent() {
+    let desk = Open::new().await;
+    let first = desk.get("/look?dial=harbour/dial.toml").await.json();
+    assert!(first["changed"]["marks/1"].is_array(), "all of it at first");
+    let edit = json!({
+        "dial": "harbour/dial.toml", "on": desk.version().await, "have": first["look"], "words": "corner",
+        "changes": [{ "do": "set", "path": "cover.corner", "value": "4 mm" }],
+    });
+    // Tried, nothing is written.
+    let tried = desk.post("/try", &edit).await.json();
+    assert!(tried["changed"]["cover"].is_object(), "{tried}");
+    assert_eq!(desk.file(), HARBOUR);
+    let done = desk.post("/edit", &edit).await.json();
+    assert!(desk.file().contains("corner = \"4 mm\""));
+    assert_eq!(done["state"]["undo"], "corner");
+    for same in ["wheel/0", "marks/0", "stops/0", "marks/1", "stocks"] {
+        assert!(done["changed"].get(same).is_none(), "{same} was sent again");
+        assert!(done["all"].as_array().expect("names").contains(&json!(same)));
+    }
+    let step = json!({ "dial": "harbour/dial.toml", "on": done["version"], "have": done["look"] });
+    let undone = desk.post("/undo", &step).await.json();
+    assert_eq!(desk.file(), HARBOUR);
+    assert_eq!(undone["look"], first["look"]);
+}
+
+#[tokio::test]
+async fn the_page_shows_the_figures_of_the_report() {
+    let desk = Open::new().await;
+    let look = desk.get("/look?dial=harbour/dial.toml").await.json();
+    let seen = desk::Seen::of(HARBOUR, &workshop::starter()).expect("reads");
+    let report = press::report(&seen.laid, &seen.turns, &seen.findings);
+    for i in 0..2 {
+        let (page, wheel) = (&look["changed"][format!("wheel/{i}")], &report["wheels"][i]);
+        assert_eq!(page["radius"], wheel["radius_mm"]);
+        assert_eq!(page["window"]["width"], wheel["window"]["width_mm"]);
+        let stops = look["changed"][format!("stops/{i}")].as_array().expect("stops");
+        assert_eq!(stops.len(), seen.turns.wheels[i].stops.len());
+    }
+    let found: Vec<&Value> = report["findings"].as_array().expect("list").iter().map(|one| &one["what"]).collect();
+    let shown: Vec<&Value> =
+        look["changed"]["findings"].as_array().expect("list").iter().map(|one| &one["what"]).collect();
+    assert_eq!(found, shown);
+}
+
+#[tokio::test]
+async fn a_mistake_is_told_with_its_place_and_is_not_written_by_a_change() {
+    let desk = Open::new().await;
+    let edit = |value: &str, on: Value| json!({ "dial": "harbour/dial.toml", "on": on, "changes": [{ "do": "set", "path": "mark.height", "value": value }] });
+    let answer = desk.post("/edit", &edit("tall", desk.version().await)).await;
+    assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(answer.json()["mistakes"][0]["help"].as_str().expect("help").contains("write"), "{}", answer.text);
+    assert_eq!(desk.file(), HARBOUR);
+    // In writing anything may be kept; it is shown with its places.
+    let broken = HARBOUR.replace("values = \"0..24\"", "values = 0..24");
+    let text = json!({ "dial": "harbour/dial.toml", "on": desk.version().await, "text": broken });
+    let answer = desk.post("/text", &text).await.json();
+    let at = &answer["changed"]["mistakes"]["dial_file"][0]["at"];
+    assert_eq!(at["line"], 11, "{answer}");
+    assert_eq!(answer["all"], json!(["mistakes"]));
+}
+
+#[tokio::test]
+async fn both_sides_are_kept_when_both_changed_the_same_place() {
+    let desk = Open::new().await;
+    let on = desk.version().await;
+    let outside = HARBOUR.replace("0..24", "0..30");
+    fs::write(desk.folder.path().join("harbour/dial.toml"), &outside).expect("written");
+    let edit = json!({
+        "dial": "harbour/dial.toml", "on": on,
+        "changes": [{ "do": "set", "path": "counter[0].values", "value": "0..9" }],
+    });
+    let answer = desk.post("/edit", &edit).await;
+    assert_eq!(answer.status, StatusCode::CONFLICT);
+    let state = desk.get("/state?dial=harbour/dial.toml").await.json();
+    assert_eq!(state["text"], outside);
+    assert!(state["kept"][0]["text"].as_str().expect("kept").contains("0..9"));
+    assert_eq!(answer.json()["kept"], state["kept"][0]["version"]);
+}
+
+#[tokio::test]
+async fn a_mend_that_is_offered_has_been_tried() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::create_dir(folder.path().join("harbour")).expect("made");
+    let failing = HARBOUR.replace("[notch]\n", "[window]\nwidth = \"5 mm\"\n\n[notch]\n");
+    fs::write(folder.path().join("harbour/dial.toml"), failing).expect("written");
+    let desk = Open::on(folder).await;
+    let look = desk.get("/look?dial=harbour/dial.toml").await.json();
+    assert!(look["changed"]["dial"]["refuse"].as_u64().expect("count") > 0, "{}", look["changed"]["findings"]);
+    let have = look["look"].as_str().expect("name");
+    let mends = desk.get(&format!("/mends?dial=harbour/dial.toml&have={have}")).await.json();
+    let mend = &mends[0];
+    assert_eq!(mend, &json!([{ "do": "leave", "path": "window.width" }]));
+    let edit = json!({ "dial": "harbour/dial.toml", "on": look["version"], "changes": mend, "have": have });
+    let done = desk.post("/edit", &edit).await.json();
+    assert_eq!(done["changed"]["dial"]["refuse"], 0);
+}
+
+#[tokio::test]
+async fn a_dial_is_begun_copied_and_made() {
+    let desk = Open::on(tempfile::tempdir().expect("a folder")).await;
+    let brief = json!({ "name": "Mill Race", "counters": ["grain 0..12"], "stock": "birch plywood 3 mm" });
+    assert_eq!(desk.post("/new", &brief).await.json()["dial"], "mill-race/dial.toml");
+    assert_eq!(desk.post("/new", &brief).await.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let copy = json!({ "dial": "mill-race/dial.toml", "name": "Mill Pond" });
+    assert_eq!(desk.post("/duplicate", &copy).await.json()["dial"], "mill-pond/dial.toml");
+    let listed = desk.get("/desk").await.json();
+    assert_eq!(listed["dials"], json!(["mill-pond/dial.toml", "mill-race/dial.toml"]));
+    let lines = desk.post("/make", &json!({ "dial": "mill-pond/dial.toml" })).await.text;
+    let last: Value = serde_json::from_str(lines.lines().last().expect("lines")).expect("JSON");
+    assert_eq!((&last["made"], &last["folder"]), (&json!("new"), &json!("mill-pond-job")), "{lines}");
+    assert!(Path::new(last["path"].as_str().expect("path")).join("READ-ME-FIRST.txt").is_file());
+    let picture = desk.get("/made?dial=mill-pond/dial.toml&path=pictures/dial.png").await;
+    assert_eq!(picture.headers[header::CONTENT_TYPE], "image/png");
+    let sheets = desk.get("/sheets?dial=mill-pond/dial.toml").await.json();
+    assert_eq!(sheets["setups"], 2);
+    assert!(sheets["sheets"][0]["setups"][0]["svg"].as_str().expect("SVG").contains("step-1-"));
+}
