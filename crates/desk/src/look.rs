@@ -3,11 +3,8 @@
 use crate::house::{House, Shop};
 use crate::pieces::{self, Piece};
 use crate::store::Version;
-use dial::Mistake;
 use dial::design::{self, Design};
-use dial::findings::{self, Bench, Finding};
-use dial::layout::{self, Laid};
-use dial::turning::{self, TurnTest};
+use dial::{Looked, Mistake};
 use process::Workshop;
 use serde_json::{Value, json};
 use std::collections::HashMap;
@@ -37,12 +34,16 @@ pub struct Look {
 pub struct Seen {
     /// What was asked for.
     pub design: Design,
-    /// The assembled dial.
-    pub laid: Laid,
-    /// Its turn test.
-    pub turns: TurnTest,
-    /// Its findings.
-    pub findings: Vec<Finding>,
+    /// The dial, looked over.
+    pub looked: Looked,
+}
+
+impl std::ops::Deref for Seen {
+    type Target = Looked;
+
+    fn deref(&self) -> &Looked {
+        &self.looked
+    }
 }
 
 impl Seen {
@@ -52,10 +53,8 @@ impl Seen {
     /// All mistakes in it.
     pub fn of(text: &str, workshop: &Workshop) -> Result<Seen, Vec<Mistake>> {
         let design = design::read(text, workshop)?;
-        let laid = layout::assemble(&design)?;
-        let turns = turning::turn(&laid.dial);
-        let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, workshop });
-        Ok(Seen { design, laid, turns, findings })
+        let looked = dial::look(&design, workshop, &[])?;
+        Ok(Seen { design, looked })
     }
 }
 

@@ -95,9 +95,7 @@ fn make_folder(desk: &Desk, name: &str, step: &dyn Fn(&str)) -> Result<Value, So
     step("draw");
     let words = (desk.house.words)(&seen.laid.dial, &seen.laid.sizing, &seen.findings, &look.text, &seen.design);
     let files = press::job_files(&press::Make {
-        laid: &seen.laid,
-        turns: &seen.turns,
-        findings: &seen.findings,
+        looked: &seen.looked,
         job: &job,
         workshop: &look.workshop,
         dial_file: &look.text,

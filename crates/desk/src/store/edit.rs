@@ -285,10 +285,17 @@ fn toml_of(param: &Param, value: &Json) -> Result<Value, Unfit> {
         Ok(Value::Array(items.iter().map(each).collect::<Result<Array, Unfit>>()?))
     };
     match param.kind {
-        Kind::Text | Kind::Length(..) | Kind::Angle | Kind::Choice(_) | Kind::Symbol | Kind::Stock | Kind::Colour => {
-            text(value)
-        }
-        Kind::Share(..) => value.as_f64().map(Value::from).ok_or_else(wrong),
+        Kind::Text
+        | Kind::Length(..)
+        | Kind::Angle
+        | Kind::Unit(..)
+        | Kind::Grade
+        | Kind::Friction
+        | Kind::Choice(_)
+        | Kind::Symbol
+        | Kind::Stock
+        | Kind::Colour => text(value),
+        Kind::Share(..) | Kind::Number(..) => value.as_f64().map(Value::from).ok_or_else(wrong),
         Kind::Count(..) => value.as_i64().map(Value::from).ok_or_else(wrong),
         Kind::Flag => value.as_bool().map(Value::from).ok_or_else(wrong),
         Kind::Point => list(value, &text),
