@@ -1,4 +1,4 @@
-//! `dialwright reference`: the pages and schemas that are generated from the parameter tables.
+//! `dialwright reference`: the pages and schemas that are generated from the parameter tables and the report's types.
 
 use crate::Outcome;
 use crate::talk::Talk;
@@ -12,6 +12,8 @@ pub fn run(into: &Path) -> Result<Outcome, Talk> {
         ("dial-file.schema.json", format!("{:#}\n", dial::design::schema())),
         ("workshop-file.md", workshop::reference_page()),
         ("workshop-file.schema.json", format!("{:#}\n", workshop::schema())),
+        ("report.schema.json", format!("{:#}\n", press::report_schema())),
+        ("steps.schema.json", format!("{:#}\n", press::job_schema())),
     ];
     let cannot =
         |path: &Path, error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", path.display()));
