@@ -12,7 +12,7 @@ import { turnByHand } from "./turning.js";
 
 const words = texts.dial;
 /** Room round the dial, in mm. */
-const MARGIN = 5;
+const MARGIN = 4;
 
 /** @typedef {"front" | "back" | "apart"} How */
 /** @typedef {"turn" | "move" | "measure"} Deed */

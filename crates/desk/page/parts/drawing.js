@@ -12,11 +12,12 @@ export class Drawing {
   defs = draw("defs");
   #wheels = draw("g", { class: "wheels" });
   #magnets = draw("g", { class: "magnets" });
+  #shadow = draw("path", { class: "shadow", transform: "translate(0.25 0.5)" });
   #face = draw("path", { class: "face" });
   #edge = draw("path", { class: "edge" });
   #pockets = draw("g", { class: "pockets" });
   #art = draw("g", { class: "art" });
-  #cover = draw("g", { class: "cover" }, this.#face, this.#edge, this.#pockets, this.#art);
+  #cover = draw("g", { class: "cover" }, this.#shadow, this.#face, this.#edge, this.#pockets, this.#art);
   #grips = draw("g", { class: "grips" });
   group = draw("g", {}, this.#wheels, this.#magnets, this.#cover, this.#grips);
 
@@ -47,6 +48,7 @@ export class Drawing {
     const cover = /** @type {import("../lib/types.js").Cover} */ (board.piece("cover"));
     dress(this.#face, { d: cover.face, fill: cover.colour });
     dress(this.#edge, { d: cover.face });
+    dress(this.#shadow, { d: cover.face });
     this.#pockets.replaceChildren(...cover.pockets.map((one) => draw("circle", { class: "pocket", cx: one.at.x, cy: one.at.y, r: one.radius })));
     this.#magnets.replaceChildren(...cover.pockets.map((one) => draw("circle", { class: "magnet", cx: one.at.x, cy: one.at.y, r: one.radius * 0.97 })));
   }

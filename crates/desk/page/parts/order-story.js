@@ -155,7 +155,7 @@ class OrderStory extends HTMLElement {
   #adder(text, label, example, add) {
     const input = make("input", { type: "text", "aria-label": label, placeholder: example });
     const wrong = make("p", { class: "wrong", role: "alert" });
-    const form = make("form", { class: "editor", hidden: true }, make("label", {}, label), make("div", { class: "row" }, input, make("button", { type: "submit" }, texts.value.set)), wrong);
+    const form = make("form", { class: "editor adder", hidden: true }, make("label", {}, label), make("div", { class: "row" }, input, make("button", { type: "submit" }, texts.value.set)), wrong);
     form.addEventListener("submit", async (event) => {
       event.preventDefault();
       wrong.textContent = await add(input.value.trim());

@@ -46,7 +46,7 @@ export class Editor {
     this.#value = value;
     this.#wrong.textContent = "";
     word.setAttribute("aria-expanded", "true");
-    this.#room = make("div", { class: "editor", role: "group", "aria-label": param.words, onkeydown: (/** @type {KeyboardEvent} */ event) => this.#key(event) });
+    this.#room = make("div", { class: "editor here", role: "group", "aria-label": param.words, onkeydown: (/** @type {KeyboardEvent} */ event) => this.#key(event) });
     this.#fill(param, symbols);
     const dd = word.closest("dd");
     if (dd) dd.append(this.#room);

@@ -141,8 +141,8 @@ class MachineView extends HTMLElement {
     return make(
       "section",
       { class: "setup", "aria-label": title },
-      make("div", {}, make("h2", {}, title), make("p", {}, words.on(sheet.stock, sheet.width_mm, sheet.height_mm)), make("div", { class: "bed" }, svg), make("div", { class: "steps" }, play, all, ...buttons), status),
-      make("div", {}, make("h3", {}, words.ticket), make("pre", { tabindex: 0, role: "region", "aria-label": words.ticket }, setup.ticket)),
+      make("div", {}, make("h2", {}, title), make("p", {}, words.on(sheet.stock, Math.ceil(sheet.width_mm), Math.ceil(sheet.height_mm))), make("div", { class: "bed" }, svg), make("div", { class: "steps" }, play, all, ...buttons), status),
+      make("div", {}, make("h3", {}, words.ticket), make("pre", { tabindex: 0, role: "region", "aria-label": `${words.ticket}: ${title}` }, setup.ticket)),
     );
   }
 }

@@ -88,6 +88,11 @@ impl Browser {
         self.session.clone()
     }
 
+    /// The page that is spoken to.
+    pub fn page_now(&self) -> String {
+        self.session.clone()
+    }
+
     /// Speaks to a page that was opened before.
     pub fn turn_to(&mut self, page: &str) {
         self.session = page.to_owned();
@@ -123,7 +128,11 @@ impl Browser {
                 self.errors.push(params["args"].to_string())
             }
             Some("Log.entryAdded") if params["entry"]["level"] == "error" => {
-                self.errors.push(params["entry"].to_string())
+                // The browser notes every refusal (422) and conflict (409) by itself; the page tells the maker of them.
+                let text = params["entry"]["text"].as_str().unwrap_or_default();
+                if !text.contains("status of 422") && !text.contains("status of 409") {
+                    self.errors.push(params["entry"].to_string());
+                }
             }
             _ => {}
         }
@@ -183,7 +192,7 @@ impl Browser {
         let quoted = json!(selector).to_string();
         self.wait(&format!("document.querySelector({quoted})"));
         let script = format!(
-            "(() => {{ const e = document.querySelector({quoted}); e.scrollIntoView({{ block: 'center' }}); const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2] }})()"
+            "(() => {{ const e = document.querySelector({quoted}); e.scrollIntoView({{ block: 'center' }}); const b = e.getClientRects()[0]; return [b.x + b.width / 2, b.y + b.height / 2] }})()"
         );
         let middle = self.eval(&script);
         (middle[0].as_f64().expect("x"), middle[1].as_f64().expect("y"))

@@ -30,6 +30,7 @@ fn pictures_of_every_view() {
     browser.prefer(&[]);
     browser.viewport(1280, 800);
     browser.eval("location.hash = 'view=mat&dial=harbour/dial.toml'");
+    browser.wait("document.querySelector('mat-view dial-mat')");
     for (name, words) in [
         ("back", "Turned over"),
         ("apart", "Lifted apart"),
