@@ -37,7 +37,7 @@ fn of(param: &Param) -> Value {
         Kind::Friction => ("friction", json!({})),
         Kind::Count(low, high) => ("count", json!({ "low": low, "high": high })),
         Kind::Flag => ("flag", json!({})),
-        Kind::Choice(words) => ("choice", json!({ "words": words })),
+        Kind::Choice(words) => ("choice", json!({ "choices": words })),
         Kind::Point => ("point", json!({})),
         Kind::Points => ("points", json!({})),
         Kind::Values => ("values", json!({})),

@@ -1,0 +1,198 @@
+// @ts-check
+/**
+ * The order as a story in plain words. Each value in it is a word that can be touched and changed in place; what the
+ * story does not tell stands folded under it, so that everything in the dial file can be reached.
+ */
+
+import { ask } from "../lib/api.js";
+import { board } from "../lib/board.js";
+import { announce, make } from "../lib/dom.js";
+import { texts } from "../texts.js";
+import { Editor } from "./value-editor.js";
+
+const words = texts.story;
+
+/** @typedef {import("../lib/types.js").Value} Value */
+/** @typedef {import("../lib/types.js").Param} Param */
+
+class OrderStory extends HTMLElement {
+  #quiet = new AbortController();
+  /** @type {import("../lib/types.js").Parameters | null} */
+  #table = null;
+  #editor = new Editor();
+  /** What the story is built from; another shape of it is built anew. */
+  #built = "";
+
+  async connectedCallback() {
+    this.#quiet = new AbortController();
+    const { signal } = this.#quiet;
+    board.addEventListener("pieces", () => this.#show(), { signal });
+    this.#table ??= /** @type {any} */ (await ask("/parameters"));
+    this.#show();
+  }
+
+  disconnectedCallback() {
+    this.#quiet.abort();
+  }
+
+  /** @returns {Record<string, Value>} */
+  get #order() {
+    return board.piece("order") ?? {};
+  }
+
+  /** The parameter of a path. @param {string} path @returns {Param | undefined} */
+  #param(path) {
+    const inner = path.slice(path.lastIndexOf("].") + 2);
+    if (path.startsWith("counter[")) return this.#table?.counter[inner];
+    if (path.startsWith("cover.art[")) return this.#table?.art[inner];
+    return this.#table?.dial[path];
+  }
+
+  #show() {
+    const paths = Object.keys(this.#order);
+    if (!this.#table || paths.length === 0) return;
+    const chosen = paths.filter((path) => /(^|\.)(stock|values|symbols|text|symbol)$/.test(path)).map((path) => `${path} ${this.#order[path].from}`);
+    const shape = `${board.dial} ${paths.length} ${chosen.join()}`;
+    if (shape !== this.#built) {
+      this.#built = shape;
+      this.#build();
+    }
+    this.querySelectorAll("[data-path]").forEach((word) => this.#say(/** @type {HTMLElement} */ (word)));
+    this.#editor.follow();
+  }
+
+  /** Says a value, and where it comes from. @param {HTMLElement} word */
+  #say(word) {
+    const path = word.dataset.path ?? "";
+    const value = this.#order[path];
+    const param = this.#param(path);
+    if (!value || !param) return;
+    const shown = inWords(value, param);
+    if (word.textContent !== shown) word.textContent = shown;
+    const name = `value ${value.from}`;
+    if (word.className !== name) word.className = name;
+    const label = texts.value.label(param.words, shown);
+    if (word.getAttribute("aria-label") !== label) word.setAttribute("aria-label", label);
+  }
+
+  /** A value as a word of the story. @param {string} path */
+  #value(path) {
+    /** @type {HTMLButtonElement} */
+    const word = make("button", { type: "button", class: "value", "data-path": path, "aria-expanded": "false", onclick: () => this.#edit(word, path) });
+    return word;
+  }
+
+  /** @param {HTMLButtonElement} word @param {string} path */
+  #edit(word, path) {
+    const param = this.#param(path);
+    if (param) this.#editor.toggle(word, path, param, this.#table?.symbols ?? [], () => this.#order[path]);
+  }
+
+  #build() {
+    this.#editor.close();
+    const open = [...this.querySelectorAll("details")].map((one) => one.open);
+    const order = this.#order;
+    const counters = board.wheels.length;
+    const told = new Set();
+    const line = (/** @type {string} */ text, /** @type {string} */ base) => this.#line(text, base, told);
+    const dial = words.dial.map(({ id, heading, lines }) =>
+      make("section", { "data-part": id }, heading && make("h2", {}, heading), ...lines.map((text) => make("p", {}, ...line(text, "")))),
+    );
+    const each = Array.from({ length: counters }, (_, i) => this.#counter(i, line));
+    const opening = make("p", {}, (words.count[counters] ?? String(counters)) + words.under);
+    this.replaceChildren(
+      make("h2", {}, words.heading),
+      opening,
+      ...dial.slice(0, 1),
+      ...each,
+      this.#adder(words.add_counter, words.new_counter, words.new_counter_example, (text) => this.#addCounter(text)),
+      ...dial.slice(1),
+      this.#art(line),
+      this.#rarer(Object.keys(order).filter((path) => !path.includes("[") && !told.has(path))),
+      make("p", {}, make("small", {}, words.in_writing)),
+    );
+    this.querySelectorAll("details").forEach((one, n) => (one.open = open[n] ?? false));
+  }
+
+  /** Text with values in it; `{a|b}` is whichever of the two is written. @param {string} text @param {string} base @param {Set<string>} told */
+  #line(text, base, told) {
+    return text.split(/[{}]/).map((part, n) => {
+      if (n % 2 === 0) return part;
+      const all = part.split("|").map((path) => base + path);
+      const path = all.find((one) => this.#order[one]?.from === "written") ?? all[0];
+      all.forEach((one) => told.add(one));
+      if (all.length > 1 && part === "stock|cover.stock") all.forEach((one) => one !== path && told.delete(one));
+      return this.#value(path);
+    });
+  }
+
+  /** @param {number} i @param {(text: string, base: string) => (Node | string)[]} line */
+  #counter(i, line) {
+    const base = `counter[${i}].`;
+    const name = board.wheels[i]?.name ?? "";
+    const lines = words.counter.map((text) => make("p", {}, ...line(text, base)));
+    const told = new Set([...lines.flatMap((one) => [...one.querySelectorAll("[data-path]")].map((word) => /** @type {HTMLElement} */ (word).dataset.path))]);
+    const rest = Object.keys(this.#order).filter((path) => path.startsWith(base) && !told.has(path));
+    const remove = board.wheels.length > 1 && make("button", { type: "button", onclick: () => this.#change([{ do: "remove", path: `counter[${i}]` }], `${words.remove_counter}: ${name}`) }, words.remove_counter);
+    return make("section", {}, make("h2", {}, name), ...lines, this.#rarer(rest, words.only_here, remove || null));
+  }
+
+  /** @param {(text: string, base: string) => (Node | string)[]} line */
+  #art(line) {
+    const count = Object.keys(this.#order).filter((path) => /^cover\.art\[\d+\]\.at$/.test(path)).length;
+    const each = Array.from({ length: count }, (_, k) =>
+      make("p", {}, ...line(words.art, `cover.art[${k}].`), " ", make("button", { type: "button", onclick: () => this.#change([{ do: "remove", path: `cover.art[${k}]` }], words.remove_art) }, words.remove_art)),
+    );
+    const symbols = this.#table?.symbols ?? [];
+    const add = (/** @type {string} */ text) => {
+      const value = symbols.includes(text) ? { symbol: text } : { text };
+      return this.#change([{ do: "add", path: "cover.art", value: { ...value, at: ["0 mm", "0 mm"] } }], `${words.add_art}: ${text}`);
+    };
+    return make("section", {}, make("h2", {}, words.art_heading), ...each, this.#adder(words.add_art, words.add_art, symbols[0] ?? "", add));
+  }
+
+  /** A button that opens a line to write in. @param {string} text @param {string} label @param {string} example @param {(text: string) => Promise<string>} add */
+  #adder(text, label, example, add) {
+    const input = make("input", { type: "text", "aria-label": label, placeholder: example });
+    const wrong = make("p", { class: "wrong", role: "alert" });
+    const form = make("form", { class: "editor adder", hidden: true }, make("label", {}, label), make("div", { class: "row" }, input, make("button", { type: "submit" }, texts.value.set)), wrong);
+    form.addEventListener("submit", async (event) => {
+      event.preventDefault();
+      wrong.textContent = await add(input.value.trim());
+    });
+    const button = make("button", { type: "button", "aria-expanded": "false", onclick: () => {
+      form.hidden = !form.hidden;
+      button.setAttribute("aria-expanded", String(!form.hidden));
+      if (!form.hidden) input.focus();
+    } }, text);
+    return make("div", {}, button, form);
+  }
+
+  /** @param {string} text */
+  #addCounter(text) {
+    const found = /^(.*?)[:\s]+(-?\d+\s*\.\..*)$/.exec(text) ?? /^(.*?):(.*)$/.exec(text);
+    if (!found) return Promise.resolve(`${words.new_counter} ${words.new_counter_example}`);
+    const values = found[2].includes("..") ? found[2].trim() : found[2].split(",").map((one) => one.trim());
+    return this.#change([{ do: "add", path: "counter", value: { name: found[1].trim(), values } }], `${words.add_counter}: ${found[1]}`);
+  }
+
+  /** @param {import("../lib/types.js").Change[]} changes @param {string} what @returns {Promise<string>} What is wrong. */
+  async #change(changes, what) {
+    const refusal = await board.edit(changes, what);
+    announce(refusal ? refusal.refusal.what : what);
+    return refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+  }
+
+  /** Values that the story does not tell, folded. @param {string[]} paths @param {string} [heading] @param {Node | null} [more] */
+  #rarer(paths, heading = words.rarer, more = null) {
+    const rows = paths.flatMap((path) => [make("dt", {}, this.#param(path)?.words ?? path), make("dd", {}, this.#value(path))]);
+    return make("details", { class: "rarer" }, make("summary", {}, heading), make("dl", {}, ...rows), more);
+  }
+}
+customElements.define("order-story", OrderStory);
+
+/** @param {Value} value @param {Param} param */
+function inWords(value, param) {
+  if (param.kind === "flag") return value.shown === "true" ? texts.value.yes : texts.value.no;
+  return value.shown || texts.value.none;
+}

@@ -1,0 +1,207 @@
+// @ts-check
+/**
+ * Changes one value in place, under the paragraph it stands in: by its kind from the parameter table, with its range,
+ * where it comes from, and what it means. While one types or steps, the dial follows; Enter writes it.
+ */
+
+import { board } from "../lib/board.js";
+import { announce, make } from "../lib/dom.js";
+import { stepped } from "../lib/lengths.js";
+import { texts } from "../texts.js";
+
+const words = texts.value;
+
+/** @typedef {import("../lib/types.js").Param} Param */
+/** @typedef {import("../lib/types.js").Value} Value */
+
+export class Editor {
+  /** @type {HTMLButtonElement | null} */
+  #word = null;
+  #path = "";
+  /** @type {HTMLElement | null} */
+  #room = null;
+  /** @type {HTMLInputElement | HTMLSelectElement | null} */
+  #input = null;
+  #wrong = make("p", { class: "wrong", role: "alert" });
+  /** @type {() => Value | undefined} */
+  #value = () => undefined;
+  #from = make("p", { class: "help" });
+  /** @type {Param | null} */
+  #param = null;
+
+  /**
+   * @param {HTMLButtonElement} word
+   * @param {string} path
+   * @param {Param} param
+   * @param {string[]} symbols
+   * @param {() => Value | undefined} value
+   */
+  toggle(word, path, param, symbols, value) {
+    const same = this.#word === word;
+    this.close();
+    if (same) return;
+    this.#word = word;
+    this.#path = path;
+    this.#param = param;
+    this.#value = value;
+    this.#wrong.textContent = "";
+    word.setAttribute("aria-expanded", "true");
+    this.#room = make("div", { class: "editor here", role: "group", "aria-label": param.words, onkeydown: (/** @type {KeyboardEvent} */ event) => this.#key(event) });
+    this.#fill(param, symbols);
+    const dd = word.closest("dd");
+    if (dd) dd.append(this.#room);
+    else word.closest("p")?.after(this.#room);
+    this.#input?.focus();
+    if (this.#input instanceof HTMLInputElement) this.#input.select();
+  }
+
+  close() {
+    if (!this.#word) return;
+    this.#word.setAttribute("aria-expanded", "false");
+    this.#room?.remove();
+    this.#word = null;
+    this.#room = null;
+    if (board.trying) board.giveUp();
+  }
+
+  /** Says anew where the value comes from. */
+  follow() {
+    const [value, param] = [this.#value(), this.#param];
+    if (!this.#room || !value || !param) return;
+    const derived = value.from === "derived" && param.derived ? param.derived : "";
+    this.#from.textContent = `${words.from[value.from]}${derived}`;
+  }
+
+  /** @param {Param} param @param {string[]} symbols */
+  #fill(param, symbols) {
+    const value = this.#value();
+    const written = value?.written ?? null;
+    const options = optionsOf(param, symbols);
+    const shown = value?.from === "derived" && !["length", "angle", "values", "text", "point"].includes(param.kind) ? "" : asText(written ?? value?.shown ?? "");
+    if (options) {
+      const choices = options.map((one) => make("option", { value: one, selected: one === shown }, param.kind === "flag" ? (one === "true" ? words.yes : words.no) : one));
+      if (!options.includes(shown)) choices.unshift(make("option", { value: "", selected: true }, value?.shown || words.none));
+      const select = make("select", { "aria-label": param.words, onchange: () => this.#keep() }, ...choices);
+      this.#input = select;
+    } else {
+      const text = make("input", { type: "text", "aria-label": param.words, spellcheck: "false", autocomplete: "off", value: shown, oninput: () => this.#try() });
+      this.#input = text;
+    }
+    const back = param.usual !== null ? words.back_to_usual(param.usual) : words.leave;
+    const leave = !param.required && value?.from === "written" ? make("button", { type: "button", onclick: () => this.#leave() }, back) : null;
+    const set = options ? null : make("button", { type: "button", class: "main", onclick: () => this.#keep() }, words.set);
+    const close = make("button", { type: "button", onclick: () => this.#done() }, words.close);
+    const keys = ["length", "angle", "count", "share"].includes(param.kind) ? ` ${words.keys}` : "";
+    this.#room?.append(
+      make("p", { class: "help" }, `${param.words[0].toUpperCase()}${param.words.slice(1)}.`),
+      make("div", { class: "row" }, this.#input, set, leave, close),
+      this.#wrong,
+      make("p", { class: "help" }, `${words.write(param.range)}${keys}`),
+      this.#from,
+      make("p", { class: "help" }, words.source(param.source)),
+    );
+    this.follow();
+  }
+
+  /** @param {KeyboardEvent} event */
+  #key(event) {
+    if (event.key === "Escape") {
+      event.preventDefault();
+      this.#done();
+    } else if (event.key === "Enter" && event.target === this.#input) {
+      event.preventDefault();
+      this.#keep();
+    } else if ((event.key === "ArrowUp" || event.key === "ArrowDown") && this.#input instanceof HTMLInputElement) {
+      const next = stepped(this.#input.value, (event.key === "ArrowUp" ? 1 : -1) * (event.shiftKey ? 10 : 1));
+      if (next === null) return;
+      event.preventDefault();
+      this.#input.value = next;
+      this.#try();
+    }
+  }
+
+  #done() {
+    const word = this.#word;
+    this.close();
+    word?.focus();
+  }
+
+  /** What is written, as the file's own kind of value. @returns {any} */
+  #written() {
+    const text = this.#input?.value.trim() ?? "";
+    const list = () => text.split(",").map((one) => one.trim()).filter(Boolean);
+    switch (this.#param?.kind) {
+      case "flag":
+        return text === "true";
+      case "count":
+      case "share":
+        return text === "" || Number.isNaN(Number(text)) ? text : Number(text);
+      case "point":
+      case "symbols":
+        return list();
+      case "points":
+        return text.split(";").map((pair) => pair.split(",").map((one) => one.trim()));
+      case "values":
+        return text.includes("..") ? text : list();
+      default:
+        return text;
+    }
+  }
+
+  /** @returns {import("../lib/types.js").Change[]} */
+  #changes() {
+    /** @type {import("../lib/types.js").Change[]} */
+    const changes = [{ do: "set", path: this.#path, value: this.#written() }];
+    // Words and symbols exclude each other; so do a text and a symbol of art.
+    const other = { values: "symbols", symbols: "values", text: "symbol" }[this.#path.split(".").pop() ?? ""];
+    const art = this.#path.startsWith("cover.art[");
+    const partner = art && this.#path.endsWith(".symbol") ? "text" : other;
+    if (partner && (art || partner !== "symbol")) changes.unshift({ do: "leave", path: this.#path.replace(/[a-z_]+$/, partner) });
+    return changes;
+  }
+
+  async #try() {
+    const refusal = await board.attempt(this.#changes());
+    this.#wrong.textContent = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+  }
+
+  async #keep() {
+    if (this.#input?.value === "" && this.#input instanceof HTMLSelectElement) return;
+    const says = `${this.#path} = ${this.#input?.value}`;
+    const refusal = await board.edit(this.#changes(), says);
+    if (refusal) {
+      this.#wrong.textContent = `${refusal.refusal.what}. ${refusal.refusal.help}`;
+      return;
+    }
+    announce(says);
+    this.#done();
+  }
+
+  async #leave() {
+    const refusal = await board.edit([{ do: "leave", path: this.#path }], texts.found.leave(this.#path));
+    if (refusal) this.#wrong.textContent = refusal.refusal.what;
+    else this.#done();
+  }
+}
+
+/** What may be chosen, where a value is one of some words. @param {Param} param @param {string[]} symbols @returns {string[] | null} */
+function optionsOf(param, symbols) {
+  switch (param.kind) {
+    case "choice":
+      return param.choices ?? [];
+    case "stock":
+      return board.piece("stocks") ?? [];
+    case "symbol":
+      return symbols;
+    case "flag":
+      return ["true", "false"];
+    default:
+      return null;
+  }
+}
+
+/** @param {any} value @returns {string} */
+function asText(value) {
+  if (Array.isArray(value)) return value.map(asText).join(Array.isArray(value[0]) ? "; " : ", ");
+  return String(value);
+}

@@ -1,0 +1,100 @@
+//! A desk of the real program on a folder of its own, with a browser before it.
+
+use crate::browser::{self, Browser};
+use serde_json::Value;
+use std::fs;
+use std::io::{BufRead, BufReader};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+
+/// The program, serving a folder until this value is gone.
+pub struct Served {
+    child: Child,
+    /// Its opening link.
+    pub link: String,
+}
+
+impl Drop for Served {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+impl Served {
+    /// Serves a file or folder. `home` keeps the list of recent dials out of the tester's own.
+    pub fn on(place: &Path, home: &Path) -> Served {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_dialwright"))
+            .args(["desk", "--no-open"])
+            .arg(place)
+            .env("XDG_STATE_HOME", home)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the desk starts");
+        let out = child.stdout.take().expect("its output");
+        let mut line = String::new();
+        BufReader::new(out).read_line(&mut line).expect("a line");
+        let link = line.trim().strip_prefix("the desk is open at ").expect("the opening link").to_owned();
+        Served { child, link }
+    }
+
+    /// The process, for its memory and time.
+    pub fn id(&self) -> u32 {
+        self.child.id()
+    }
+}
+
+/// A folder with some of the examples, served, and a browser at the opening link.
+pub struct Desk {
+    /// The folder.
+    pub folder: tempfile::TempDir,
+    /// The program.
+    pub served: Served,
+    /// The browser.
+    pub browser: Browser,
+}
+
+impl Desk {
+    /// With these examples in the folder; `None` when there is no browser.
+    pub fn with(examples: &[&str]) -> Option<Desk> {
+        let program = browser::found()?;
+        let folder = tempfile::tempdir().expect("a folder");
+        for name in examples {
+            let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples").join(name).join("dial.toml");
+            fs::create_dir(folder.path().join(name)).expect("made");
+            fs::copy(from, folder.path().join(name).join("dial.toml")).expect("copied");
+        }
+        let served = Served::on(folder.path(), &folder.path().join(".state"));
+        let mut browser = Browser::start(&program);
+        browser.go(&served.link);
+        if !examples.is_empty() {
+            browser.wait("document.querySelector('dial-mat svg.dial .wheel')");
+            browser.wait("document.querySelector('order-story .value')");
+        }
+        Some(Desk { folder, served, browser })
+    }
+
+    /// Path of a file in the folder.
+    pub fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    /// A file's text.
+    pub fn text(&self, name: &str) -> String {
+        fs::read_to_string(self.path(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
+    }
+
+    /// What the command line says of a dial, as JSON.
+    pub fn command(&self, command: &str, name: &str) -> Value {
+        let run =
+            Command::new(env!("CARGO_BIN_EXE_dialwright")).args([command, "--json"]).arg(self.path(name)).output();
+        serde_json::from_slice(&run.expect("runs").stdout).expect("JSON")
+    }
+
+    /// Ends a journey: nothing was complained of.
+    pub fn well(mut self) {
+        let errors = self.browser.errors();
+        assert!(errors.is_empty(), "the page complained: {errors:#?}");
+    }
+}

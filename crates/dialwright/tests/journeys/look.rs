@@ -1,0 +1,46 @@
+//! Pictures of every view, to be looked at: `DIALWRIGHT_PICTURES=folder cargo test -p dialwright --test journeys pictures`.
+
+use crate::desk::Desk;
+use std::path::Path;
+
+#[test]
+fn pictures_of_every_view() {
+    let Ok(folder) = std::env::var("DIALWRIGHT_PICTURES") else { return };
+    let Some(mut desk) = Desk::with(&["harbour", "caravan", "orchard"]) else { return };
+    let browser = &mut desk.browser;
+    for (scheme, sizes) in
+        [("light", &[(1280, 800), (768, 1024), (360, 740)][..]), ("dark", &[(1280, 800), (360, 740)])]
+    {
+        browser.prefer(&[("prefers-color-scheme", scheme)]);
+        for &(width, height) in sizes {
+            browser.viewport(width, height);
+            for dial in ["harbour", "caravan"] {
+                for view in ["mat", "machine", "writing", "shelf"] {
+                    if dial == "caravan" && view != "mat" {
+                        continue;
+                    }
+                    browser.eval(&format!("location.hash = 'view={view}&dial={dial}/dial.toml'"));
+                    browser.wait(&format!("document.querySelector('{view}-view')"));
+                    std::thread::sleep(std::time::Duration::from_millis(900));
+                    browser.picture(&Path::new(&folder).join(format!("{dial}-{view}-{scheme}-{width}.png")));
+                }
+            }
+        }
+    }
+    browser.prefer(&[]);
+    browser.viewport(1280, 800);
+    browser.eval("location.hash = 'view=mat&dial=harbour/dial.toml'");
+    browser.wait("document.querySelector('mat-view dial-mat')");
+    for (name, words) in [
+        ("back", "Turned over"),
+        ("apart", "Lifted apart"),
+        ("front", "Face up"),
+        ("move", "Move things"),
+        ("measure", "Measure"),
+    ] {
+        browser.press(words);
+        std::thread::sleep(std::time::Duration::from_millis(300));
+        browser.picture(&Path::new(&folder).join(format!("harbour-{name}.png")));
+    }
+    desk.well();
+}

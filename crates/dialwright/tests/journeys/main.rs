@@ -1,0 +1,11 @@
+//! The desk as a maker uses it, in a real browser. Without one, these say so and pass; `DIALWRIGHT_BROWSER=required` makes its
+//! absence a failure.
+
+mod browser;
+mod desk;
+mod everyone;
+mod keeping;
+mod look;
+mod making;
+mod mending;
+mod turning;
