@@ -9,11 +9,12 @@ import "./parts/desk-head.js";
 import { say } from "./parts/desk-news.js";
 import { texts } from "./texts.js";
 import "./views/machine-view.js";
+import "./views/magnets-view.js";
 import "./views/mat-view.js";
 import "./views/shelf-view.js";
 import "./views/writing-view.js";
 
-const VIEWS = { mat: "mat-view", machine: "machine-view", writing: "writing-view", shelf: "shelf-view" };
+const VIEWS = { mat: "mat-view", magnets: "magnets-view", machine: "machine-view", writing: "writing-view", shelf: "shelf-view" };
 
 const main = /** @type {HTMLElement} */ (document.getElementById("view"));
 let shown = "";

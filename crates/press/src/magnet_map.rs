@@ -29,24 +29,23 @@ struct Panel {
 pub fn magnet_map(looked: &Looked, workshop: &Workshop) -> Option<String> {
     let (i, map) = magnets::map_of_hardest(looked, workshop)?;
     let (dial, held) = (&looked.laid.dial, looked.held[i].as_ref()?);
-    let feel = &workshop.feel;
     let panels = [
         Panel {
             title: "turning: force at the rim".into(),
             unit: "N",
-            bands: [feel.turn_least, 0.5, 1.0, feel.turn_stiff, feel.turn_most],
+            bands: map.bands.effort,
             of: |likely| likely.effort,
         },
         Panel {
             title: format!("drift under one finger; {} forgiven", show(held.forgives, dial.show)),
             unit: "mm",
-            bands: [0.1, 0.2, 0.3, 0.4, 0.5].map(|share: f64| share * 2.0 * held.forgives),
+            bands: map.bands.drift,
             of: |likely| likely.drift.unwrap_or(f64::INFINITY),
         },
         Panel {
             title: "hold: thrown off when shaken with".into(),
             unit: "g",
-            bands: [feel.shake, 2.0 * feel.shake, 4.0 * feel.shake, 6.0 * feel.shake, 8.0 * feel.shake],
+            bands: map.bands.thrown_at,
             of: |likely| likely.thrown_at,
         },
     ];

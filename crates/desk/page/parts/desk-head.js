@@ -45,7 +45,7 @@ class DeskHead extends HTMLElement {
   #show() {
     const { view } = where();
     this.#name.textContent = board.piece("dial")?.name || (board.dial || words.nothing);
-    const places = { mat: words.mat, machine: words.machine, writing: words.writing, shelf: words.shelf };
+    const places = { mat: words.mat, magnets: words.magnets, machine: words.machine, writing: words.writing, shelf: words.shelf };
     this.#nav.replaceChildren(
       ...Object.entries(places).map(([name, text]) =>
         make("a", { href: link({ view: name, dial: board.dial }), "aria-current": name === view && "page" }, text),

@@ -5,6 +5,7 @@ import { ask, Sorry, tell } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
 import { go } from "../lib/route.js";
+import "../parts/fits-table.js";
 import { texts } from "../texts.js";
 
 const words = texts.shelf;
@@ -17,7 +18,7 @@ class ShelfView extends HTMLElement {
       make("h2", {}, words.heading(desk.folder ?? "")),
       desk.dials.length === 0 ? make("p", {}, words.none) : make("ul", { class: "shelf" }, ...desk.dials.map((/** @type {string} */ dial) => this.#card(dial))),
       this.#brief(desk.stocks),
-      make("section", { "data-part": "family" }, make("h2", {}, words.family), make("p", {}, words.family_soon)),
+      make(/** @type {"div"} */ ("fits-table")),
       this.#recent(desk.recent),
     );
   }

@@ -6,6 +6,7 @@ use crate::store::value_at;
 use dial::design::parameters::{ART, COUNTER, DIAL_FILE, OVERRIDES};
 use dial::design::table::{Default, Groups, Kind, Param, all, find};
 use dial::design::{Design, Motif};
+use dial::magnets;
 use lettering::Symbol;
 use measure::{Units, parse_angle, parse_length, show};
 use outline::Point;
@@ -157,10 +158,24 @@ fn derived(seen: &Seen, path: &str) -> Option<String> {
         "cover.outline" => "rounded rectangle".into(),
         "cover.width" => mm(outline.width()),
         "cover.height" => mm(outline.height()),
+        "standard" | "magnet.ring" | "magnet.ring_stock" | "click.diameter" => "none".into(),
+        "magnet.wheel_diameter" => mm(first.seat.wheel.diameter),
+        "magnet.wheel_thickness" => mm(first.seat.wheel.thickness),
+        "magnet.wheel_grade" => remanence(first.seat.wheel.remanence),
+        "magnet.recess" => mm(design.magnet.recess),
+        "magnet.stand" => mm(design.magnet.stand),
+        "magnet.friction" => format!("{} to {}", first.seat.friction.low, first.seat.friction.high),
+        "magnet.spares" => magnets::count(dial).first()?.1.spares.to_string(),
+        "click.ring" => mm(first.clicks.as_ref()?.radius),
         "magnet.cover_pocket" => mm(first.cover_pocket.depth),
         "magnet.wheel_pocket" => mm(first.pocket.depth),
         _ => "each by itself".into(),
     })
+}
+
+/// A remanence as a dial file writes it.
+fn remanence(of: measure::Interval) -> String {
+    format!("{} to {} T", of.low, of.high)
 }
 
 /// What the layout derived for a value of one counter.

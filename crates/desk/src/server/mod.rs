@@ -5,6 +5,7 @@ mod dials;
 mod events;
 mod guard;
 mod job;
+mod magnets;
 mod page;
 mod shelf;
 
@@ -114,6 +115,8 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/settle", post(dials::settle))
         .route("/mends", get(dials::mends))
         .route("/measure", get(dials::measure))
+        .route("/magnets", get(magnets::magnets))
+        .route("/fits", get(magnets::fits))
         .route("/sheets", get(job::sheets))
         .route("/make", post(job::make))
         .route("/made", get(job::made))

@@ -28,6 +28,19 @@ pub struct Map {
     pub point: (f64, f64),
     /// How near a magnet's face comes to where it is wanted: the point may wander so far both ways.
     pub within: f64,
+    /// Upper ends of the bands in which each figure is shown, the last band having none.
+    pub bands: Bands,
+}
+
+/// Bands in which the figures of a map are shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bands {
+    /// Force at the rim, in N: the limits of a hand are among them.
+    pub effort: [f64; 5],
+    /// Drift, in mm, up to what the windows forgive.
+    pub drift: [f64; 5],
+    /// Acceleration that throws the wheel off, in multiples of gravity, from the least that is asked.
+    pub thrown_at: [f64; 5],
 }
 
 /// Draws up the map of one wheel.
@@ -56,6 +69,11 @@ pub fn map(dial: &Dial, wheel: &Wheel, feel: &Feel, forgives: f64) -> Map {
         deepest: (dial.cover.stock.thinnest() - FLOOR, wheel.stock.thinnest() - FLOOR),
         point,
         within: build.within,
+        bands: Bands {
+            effort: [feel.turn_least, 0.5, 1.0, feel.turn_stiff, feel.turn_most],
+            drift: [0.2, 0.4, 0.6, 0.8, 1.0].map(|share: f64| share * forgives),
+            thrown_at: [1.0, 2.0, 4.0, 6.0, 8.0].map(|times: f64| times * feel.shake),
+        },
     }
 }
 

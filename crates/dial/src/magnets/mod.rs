@@ -19,7 +19,7 @@ pub use chooser::{Candidate, Choice, candidates, choose};
 pub use clicks::{Clicking, clicking};
 pub use contact::{Contact, Touch};
 pub use held::{Held, Likely, Range, Verdict, hardest, hold, hold_all};
-pub use map::{Map, map, map_of_hardest};
+pub use map::{Bands, Map, map, map_of_hardest};
 pub use neighbours::{Neighbour, neighbours, spares_apart};
 pub use poles::{PocketPole, Where, count, marked_face, plan};
 pub use safety::{Loose, age_label, loose};

@@ -6,12 +6,13 @@ use serde_json::{Value, json};
 /// axe-core 4.14.1 (Deque Systems, MPL-2.0; its licence lies beside it). Only tests use it.
 const AXE: &str = include_str!("axe/axe.min.js");
 
-const VIEWS: [&str; 4] = ["mat", "machine", "writing", "shelf"];
+const VIEWS: [&str; 5] = ["mat", "magnets", "machine", "writing", "shelf"];
 
 fn show(desk: &mut Desk, view: &str) {
     desk.browser.eval(&format!("location.hash = 'view={view}&dial=harbour/dial.toml'"));
     let ready = match view {
         "mat" => "mat-view order-story .value",
+        "magnets" => "magnets-view .plate-picture svg",
         "machine" => "machine-view .setup svg",
         "writing" => "writing-view textarea",
         _ => "shelf-view form.brief",

@@ -15,7 +15,7 @@ fn pictures_of_every_view() {
         for &(width, height) in sizes {
             browser.viewport(width, height);
             for dial in ["harbour", "caravan"] {
-                for view in ["mat", "machine", "writing", "shelf"] {
+                for view in ["mat", "magnets", "machine", "writing", "shelf"] {
                     if dial == "caravan" && view != "mat" {
                         continue;
                     }

@@ -2,10 +2,12 @@
 //! absence a failure.
 
 mod browser;
+mod client;
 mod desk;
 mod everyone;
 mod keeping;
 mod look;
+mod magnets;
 mod making;
 mod mending;
 mod turning;

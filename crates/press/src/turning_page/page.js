@@ -115,6 +115,8 @@
       wheel.turned += -wheel.senses * by / (2 * Math.PI) * wheel.stops;
       draw(i);
     });
+    // On a shape within a drawing `touch-action` is not heeded everywhere: a finger that turns must not move the page.
+    grip.addEventListener("touchstart", (event) => event.preventDefault(), { passive: false });
     const settle = () => {
       if (last === null) return;
       last = null;
