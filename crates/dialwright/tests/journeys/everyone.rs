@@ -39,6 +39,7 @@ fn axe_finds_nothing_on_any_view() {
         show(&mut desk, "mat");
         for words in ["Turned over", "Lifted apart", "Face up", "Move things", "Measure"] {
             desk.browser.press(words);
+            desk.browser.wait(&format!("document.querySelector('[aria-pressed=true][data-pressed]') || [...document.querySelectorAll('[aria-pressed=true]')].some((b) => b.textContent === '{words}')"));
             axe(&mut desk, &format!("{words}, {scheme}"));
         }
         desk.browser.eval("document.querySelector('[data-path=\"cover.outline\"]').click()");

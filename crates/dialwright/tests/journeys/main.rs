@@ -8,4 +8,6 @@ mod keeping;
 mod look;
 mod making;
 mod mending;
+mod soak;
+mod speed;
 mod turning;
