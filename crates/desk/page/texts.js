@@ -265,8 +265,6 @@ export const texts = {
     counters_example: "provisions 0..24\nlamp oil 0..15\nsky: calm, breeze, gale",
     stock: "Cut from",
     begin: "Begin it",
-    family: "Family",
-    family_soon: "Which of these dials' wheels and covers fit each other will be shown here.",
     picture: (/** @type {string} */ dial) => `${dial}, from the front`,
     unread: "cannot be read as it stands",
   },

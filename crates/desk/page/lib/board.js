@@ -36,6 +36,15 @@ export class Board extends EventTarget {
   /** @type {EventSource | null} */
   #events = null;
 
+  constructor() {
+    super();
+    // A page that nobody sees asks for nothing, and leaves its connection to the others: a browser has six to one desk.
+    document.addEventListener("visibilitychange", () => {
+      this.#events?.close();
+      if (document.visibilityState === "visible" && this.dial) this.#listen();
+    });
+  }
+
   /**
    * @template T
    * @param {string} name

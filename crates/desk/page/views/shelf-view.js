@@ -17,7 +17,6 @@ class ShelfView extends HTMLElement {
       make("h2", {}, words.heading(desk.folder ?? "")),
       desk.dials.length === 0 ? make("p", {}, words.none) : make("ul", { class: "shelf" }, ...desk.dials.map((/** @type {string} */ dial) => this.#card(dial))),
       this.#brief(desk.stocks),
-      make("section", { "data-part": "family" }, make("h2", {}, words.family), make("p", {}, words.family_soon)),
       this.#recent(desk.recent),
     );
   }

@@ -1,5 +1,5 @@
 //! A soak: random edits, drags, reloads, outside edits, undo and cut connections. No error, no lost change, memory flat.
-//! Short by itself; `DIALWRIGHT_SOAK=1200 cargo test --release -p dialwright --test journeys soak -- --nocapture` runs 20 minutes.
+//! Short by itself; `DIALWRIGHT_SOAK=1200 cargo test -p dialwright --test journeys soak -- --nocapture` runs 20 minutes.
 
 use crate::desk::Desk;
 use serde_json::{Value, json};

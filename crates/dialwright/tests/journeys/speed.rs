@@ -1,5 +1,6 @@
 //! How long from the input event to the painted frame. Measured, not judged, since other work on the machine would
-//! decide: `DIALWRIGHT_SPEED=1 cargo test --release -p dialwright --test journeys speed -- --nocapture`.
+//! decide. Build the program for release, then:
+//! `DIALWRIGHT_SPEED=1 DIALWRIGHT_PROGRAM=$PWD/target/release/dialwright cargo test -p dialwright --test journeys speed -- --nocapture`.
 
 use crate::browser::Browser;
 use crate::desk::Desk;
