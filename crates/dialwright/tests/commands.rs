@@ -141,3 +141,15 @@ fn generated_pages_are_up_to_date() {
         assert!(made == kept, "docs/{name} is out of date: cargo run -- reference --into docs");
     }
 }
+
+/// The desk says in plain words why it cannot be opened.
+#[test]
+fn a_desk_on_nothing_is_refused() {
+    let temp = tempfile::tempdir().expect("a folder");
+    fs::write(temp.path().join("notes.txt"), "").expect("written");
+    for (place, says) in [("nothing", "cannot be opened"), ("notes.txt", "is not a dial file")] {
+        let run = dialwright(temp.path(), &["desk", place, "--no-open"]);
+        assert_eq!(run.status.code(), Some(2), "{place}");
+        assert!(err(&run).contains(says), "{place}: {}", err(&run));
+    }
+}

@@ -53,6 +53,8 @@ fn measure(dial: &str) {
         all.extend(took(browser, 1));
     }
     browser.mouse("mouseReleased", (x - 4.0, y + 120.0));
+    let server = "(() => { const all = performance.getEntriesByType('resource').filter((r) => r.name.endsWith('/try')).map((r) => r.responseEnd - r.startTime).sort((a, b) => a - b); return [all[Math.floor(all.length / 2)], all[Math.floor(all.length * 0.95)]] })()";
+    println!("{dial}: of it the answer of the desk, median and p95: {}", browser.eval(server));
     println!(
         "{dial}: {} drag steps: median {:.1} ms, p95 {:.1} ms",
         all.len(),
