@@ -1,15 +1,16 @@
 //! A dial file looked at: the whole chain from its text to what the page shows, kept for as long as it is asked for.
 
 use crate::house::{House, Shop};
+use crate::mend;
 use crate::pieces::{self, Piece};
-use crate::store::Version;
+use crate::store::{Change, Version};
 use dial::design::{self, Design};
 use dial::{Looked, Mistake};
 use process::Workshop;
 use serde_json::{Value, json};
 use std::collections::HashMap;
 use std::path::Path;
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 /// How many looks are remembered: enough for some pages and the last steps of a drag.
 const REMEMBERED: usize = 24;
@@ -28,6 +29,7 @@ pub struct Look {
     pub outcome: Result<Seen, Vec<Mistake>>,
     /// What the page is shown.
     pub pieces: Vec<Piece>,
+    mends: OnceLock<Vec<Option<Vec<Change>>>>,
 }
 
 /// A dial that could be drawn.
@@ -66,7 +68,16 @@ impl Look {
             Err(mistakes) => pieces::of_mistakes(mistakes, text, &shop),
         };
         let (text, version) = (text.to_owned(), Version::of(text));
-        Look { id, text, version, workshop: shop.workshop, outcome, pieces }
+        Look { id, text, version, workshop: shop.workshop, outcome, pieces, mends: OnceLock::new() }
+    }
+
+    /// The mends that are known for the findings, by their order. They are looked for when they are first asked for,
+    /// since each is tried on the whole dial.
+    pub fn mends(&self) -> &[Option<Vec<Change>>] {
+        self.mends.get_or_init(|| {
+            let Ok(seen) = &self.outcome else { return Vec::new() };
+            seen.findings.iter().map(|finding| mend::mend(seen, &self.text, &self.workshop, finding)).collect()
+        })
     }
 
     /// What of this look differs from one that the page has already: the names of all pieces, and those that changed.

@@ -219,3 +219,14 @@ fn magnets_of_a_dial_and_what_fits_what() {
     assert!(out(&check).contains("[family]") && out(&check).contains("mend: Coast"), "{}", out(&check));
     assert!(out(&run(&["check", coast, "--set", delta])).contains("[family]"));
 }
+/// The desk says in plain words why it cannot be opened.
+#[test]
+fn a_desk_on_nothing_is_refused() {
+    let temp = tempfile::tempdir().expect("a folder");
+    fs::write(temp.path().join("notes.txt"), "").expect("written");
+    for (place, says) in [("nothing", "cannot be opened"), ("notes.txt", "is not a dial file")] {
+        let run = dialwright(temp.path(), &["desk", place, "--no-open"]);
+        assert_eq!(run.status.code(), Some(2), "{place}");
+        assert!(err(&run).contains(says), "{place}: {}", err(&run));
+    }
+}

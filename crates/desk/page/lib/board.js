@@ -36,6 +36,15 @@ export class Board extends EventTarget {
   /** @type {EventSource | null} */
   #events = null;
 
+  constructor() {
+    super();
+    // A page that nobody sees asks for nothing, and leaves its connection to the others: a browser has six to one desk.
+    document.addEventListener("visibilitychange", () => {
+      this.#events?.close();
+      if (document.visibilityState === "visible" && this.dial) this.#listen();
+    });
+  }
+
   /**
    * @template T
    * @param {string} name
@@ -214,14 +223,19 @@ export class Board extends EventTarget {
     return refusal;
   }
 
-  /** Changes values. @param {Change[]} changes @param {string} words What is done, for undo. */
-  edit(changes, words) {
-    return this.#change("/edit", { changes, words });
+  /**
+   * Changes values.
+   * @param {Change[]} changes
+   * @param {string} words What is done, for undo.
+   * @param {string} [on] The version that the maker saw when the change was begun; the present one if it is not told.
+   */
+  edit(changes, words, on) {
+    return this.#change("/edit", { changes, words, ...(on && { on }) });
   }
 
-  /** Writes the whole file. @param {string} text @param {string} words */
-  write(text, words) {
-    return this.#change("/text", { text, words });
+  /** Writes the whole file. @param {string} text @param {string} words @param {string} on The version it was begun on. */
+  write(text, words, on) {
+    return this.#change("/text", { text, words, on });
   }
 
   undo() {

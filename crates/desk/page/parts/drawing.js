@@ -12,7 +12,7 @@ export class Drawing {
   defs = draw("defs");
   #wheels = draw("g", { class: "wheels" });
   #magnets = draw("g", { class: "magnets" });
-  #shadow = draw("path", { class: "shadow", transform: "translate(0.25 0.5)" });
+  #shadow = draw("path", { class: "shadow", transform: "translate(0.4 0.8)" });
   #face = draw("path", { class: "face" });
   #edge = draw("path", { class: "edge" });
   #pockets = draw("g", { class: "pockets" });

@@ -72,6 +72,7 @@ export class Handles {
     event.stopPropagation();
     const handle = this.#handles[n];
     const from = this.#place(event);
+    const on = board.state?.version;
     const target = /** @type {SVGElement} */ (event.currentTarget);
     target.setPointerCapture(event.pointerId);
     target.focus();
@@ -95,7 +96,7 @@ export class Handles {
       quiet.abort();
       this.held = false;
       this.#guides.replaceChildren();
-      if (keep && moved) this.#keep(handle, moved);
+      if (keep && moved) this.#keep(handle, moved, on);
       else board.giveUp();
     };
     target.addEventListener("pointerup", () => letGo(true), { signal });
@@ -118,9 +119,9 @@ export class Handles {
     this.say(refusal ? refusal.refusal.what : moved.says);
   }
 
-  /** @param {Handle} handle @param {import("./movable.js").Moved} moved */
-  async #keep(handle, moved) {
-    const refusal = await board.edit(moved.changes, `${handle.words}: ${moved.says}`);
+  /** @param {Handle} handle @param {import("./movable.js").Moved} moved @param {string} [on] */
+  async #keep(handle, moved, on) {
+    const refusal = await board.edit(moved.changes, `${handle.words}: ${moved.says}`, on);
     const text = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : `${handle.words}: ${moved.says}`;
     this.say(text);
     announce(text);

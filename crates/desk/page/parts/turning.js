@@ -58,6 +58,14 @@ export function turnByHand(svg, allowed, signal) {
     },
     { signal },
   );
+  // A finger on a wheel, or on a handle, moves that and not the page.
+  svg.addEventListener(
+    "touchstart",
+    (event) => {
+      if (wheelAt(event) || (event.target instanceof Element && event.target.closest(".handle-group"))) event.preventDefault();
+    },
+    { signal, passive: false },
+  );
   const letGo = (/** @type {PointerEvent} */ event) => {
     if (!held || event.pointerId !== held.pointer) return;
     held.grip.classList.remove("held");

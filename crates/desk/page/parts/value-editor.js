@@ -18,6 +18,8 @@ export class Editor {
   /** @type {HTMLButtonElement | null} */
   #word = null;
   #path = "";
+  /** The version that the maker saw when the editor was opened. */
+  #on = "";
   /** @type {HTMLElement | null} */
   #room = null;
   /** @type {HTMLInputElement | HTMLSelectElement | null} */
@@ -42,6 +44,7 @@ export class Editor {
     if (same) return;
     this.#word = word;
     this.#path = path;
+    this.#on = board.state?.version ?? "";
     this.#param = param;
     this.#value = value;
     this.#wrong.textContent = "";
@@ -168,7 +171,7 @@ export class Editor {
   async #keep() {
     if (this.#input?.value === "" && this.#input instanceof HTMLSelectElement) return;
     const says = `${this.#path} = ${this.#input?.value}`;
-    const refusal = await board.edit(this.#changes(), says);
+    const refusal = await board.edit(this.#changes(), says, this.#on);
     if (refusal) {
       this.#wrong.textContent = `${refusal.refusal.what}. ${refusal.refusal.help}`;
       return;
@@ -178,7 +181,7 @@ export class Editor {
   }
 
   async #leave() {
-    const refusal = await board.edit([{ do: "leave", path: this.#path }], texts.found.leave(this.#path));
+    const refusal = await board.edit([{ do: "leave", path: this.#path }], texts.found.leave(this.#path), this.#on);
     if (refusal) this.#wrong.textContent = refusal.refusal.what;
     else this.#done();
   }

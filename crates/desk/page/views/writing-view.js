@@ -16,6 +16,8 @@ class WritingView extends HTMLElement {
   #throw = make("button", { type: "button", onclick: () => this.#take(true) }, words.throw);
   /** What the file held when its text was last taken over. */
   #disk = "";
+  /** The version of that. */
+  #on = "";
 
   connectedCallback() {
     this.#quiet = new AbortController();
@@ -49,7 +51,10 @@ class WritingView extends HTMLElement {
   #take(surely) {
     const now = board.state?.text ?? "";
     if (surely || this.#text.value === this.#disk) this.#text.value = now;
-    this.#disk = surely || this.#text.value === now ? now : this.#disk;
+    if (this.#text.value === now) {
+      this.#disk = now;
+      this.#on = board.state?.version ?? "";
+    }
     this.#show();
   }
 
@@ -87,9 +92,9 @@ class WritingView extends HTMLElement {
   }
 
   async #write() {
-    const text = this.#text.value;
-    if ((await board.write(text, words.words)) === null) this.#disk = text;
-    this.#take(false);
+    const refusal = await board.write(this.#text.value, words.words, this.#on);
+    // Where both sides changed, this text is kept beside the file and shown above with it.
+    this.#take(refusal === null || refusal.status === 409);
   }
 }
 customElements.define("writing-view", WritingView);

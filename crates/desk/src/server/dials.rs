@@ -3,7 +3,6 @@
 use super::Desk;
 use super::answer::{Sorry, aside};
 use crate::look::Look;
-use crate::mend;
 use crate::pieces;
 use crate::store::{Change, Refused, State as FileState, Version, apply};
 use axum::Json;
@@ -180,12 +179,7 @@ fn changed(desk: &Desk, name: &str, done: Result<FileState, Refused>, had: Optio
 pub(super) async fn mends(State(desk): State<Arc<Desk>>, Query(which): Query<Which>) -> Answer {
     aside(move || {
         let look = desk.looks.remembered(&which.have).ok_or_else(|| Sorry::conflict(None))?;
-        let Ok(seen) = &look.outcome else { return Ok(Json(json!([]))) };
-        let each = seen.findings.iter().map(|finding| {
-            let changes = mend::mend(seen, &look.text, &look.workshop, finding)?;
-            Some(json!(changes))
-        });
-        Ok(Json(json!(each.collect::<Vec<_>>())))
+        Ok(Json(json!(look.mends())))
     })
     .await
 }

@@ -7,6 +7,11 @@ use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 
+/// The program under test; `DIALWRIGHT_PROGRAM` names another build of it, to measure a release build.
+fn program() -> PathBuf {
+    std::env::var_os("DIALWRIGHT_PROGRAM").map_or_else(|| env!("CARGO_BIN_EXE_dialwright").into(), PathBuf::from)
+}
+
 /// The program, serving a folder until this value is gone.
 pub struct Served {
     child: Child,
@@ -24,7 +29,7 @@ impl Drop for Served {
 impl Served {
     /// Serves a file or folder. `home` keeps the list of recent dials out of the tester's own.
     pub fn on(place: &Path, home: &Path) -> Served {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_dialwright"))
+        let mut child = Command::new(program())
             .args(["desk", "--no-open"])
             .arg(place)
             .env("XDG_STATE_HOME", home)
@@ -87,8 +92,7 @@ impl Desk {
 
     /// What the command line says of a dial, as JSON.
     pub fn command(&self, command: &str, name: &str) -> Value {
-        let run =
-            Command::new(env!("CARGO_BIN_EXE_dialwright")).args([command, "--json"]).arg(self.path(name)).output();
+        let run = Command::new(program()).args([command, "--json"]).arg(self.path(name)).output();
         serde_json::from_slice(&run.expect("runs").stdout).expect("JSON")
     }
 

@@ -40,13 +40,31 @@ fn axe_finds_nothing_on_any_view() {
         show(&mut desk, "mat");
         for words in ["Turned over", "Lifted apart", "Face up", "Move things", "Measure"] {
             desk.browser.press(words);
+            desk.browser.wait(&format!("document.querySelector('[aria-pressed=true][data-pressed]') || [...document.querySelectorAll('[aria-pressed=true]')].some((b) => b.textContent === '{words}')"));
             axe(&mut desk, &format!("{words}, {scheme}"));
         }
         desk.browser.eval("document.querySelector('[data-path=\"cover.outline\"]').click()");
         desk.browser.eval("document.querySelectorAll('details').forEach((d) => (d.open = true))");
         axe(&mut desk, &format!("an open editor, {scheme}"));
     }
+    // A broken file.
+    let text = desk.text("harbour/dial.toml");
+    std::fs::write(desk.path("harbour/dial.toml"), text.replace("0..24\"", "0..24")).expect("written");
+    for view in ["mat", "writing", "machine"] {
+        show_broken(&mut desk, view);
+        axe(&mut desk, &format!("{view}, broken"));
+    }
     desk.well();
+}
+
+fn show_broken(desk: &mut Desk, view: &str) {
+    desk.browser.eval(&format!("location.hash = 'view={view}&dial=harbour/dial.toml'"));
+    let ready = match view {
+        "mat" => "found-list li.refuse",
+        "machine" => "machine-view .wrong",
+        _ => "writing-view .mistakes li",
+    };
+    desk.browser.wait(&format!("document.querySelector('{ready}')"));
 }
 
 /// 360 CSS pixels wide, and 640 x 400: a window of 1280 x 800 at 200 %.

@@ -79,13 +79,19 @@ fn where_both_sides_changed_both_versions_are_shown() {
     fs::write(desk.path(FILE), &outside).expect("written");
     desk.browser.wait("document.querySelector('desk-news').textContent.includes('changed outside')");
     assert!(desk.browser.eval("document.querySelector('writing-view textarea').value.includes('0..18')") == true);
-    // What was begun here was begun on the old text: nothing of either is lost.
+    // What was begun here was begun on the old text: it is not written over the new one, and both are shown.
     desk.browser.press("Keep it");
-    desk.browser.wait(KEPT);
-    assert!(desk.text(FILE).contains("0..18"));
+    desk.browser.wait("document.querySelectorAll('desk-news .both pre').length === 2");
+    let marked = desk
+        .browser
+        .eval("[...document.querySelectorAll('desk-news del, desk-news ins')].map((line) => line.textContent)");
+    assert_eq!(marked, serde_json::json!(["values = \"0..30\"", "values = \"0..18\""]));
+    assert_eq!(desk.text(FILE), outside);
+    desk.browser.press("Take mine");
+    wait_for(&desk, &outside.replace("0..30", "0..18"));
+    desk.browser.wait("!document.querySelector('desk-news .both')");
     desk.browser.press("Undo");
     wait_for(&desk, &outside);
-    desk.browser.errors();
     desk.well();
 }
 

@@ -30,7 +30,8 @@ fn pictures_of_every_view() {
     browser.prefer(&[]);
     browser.viewport(1280, 800);
     browser.eval("location.hash = 'view=mat&dial=harbour/dial.toml'");
-    browser.wait("document.querySelector('mat-view dial-mat')");
+    browser.wait("document.title.startsWith('Harbour') && document.querySelector('mat-view dial-mat')");
+    browser.wait("document.querySelectorAll('[role=slider]').length === 2");
     for (name, words) in [
         ("back", "Turned over"),
         ("apart", "Lifted apart"),

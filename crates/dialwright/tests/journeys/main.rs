@@ -10,4 +10,6 @@ mod look;
 mod magnets;
 mod making;
 mod mending;
+mod soak;
+mod speed;
 mod turning;

@@ -70,6 +70,30 @@ fn a_rim_is_dragged_and_comes_to_rest() {
     desk.well();
 }
 
+/// A finger on a touch screen turns the wheel, and the page stays where it is.
+#[test]
+fn a_finger_turns_a_wheel() {
+    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
+    let browser = &mut desk.browser;
+    browser.viewport(360, 740);
+    browser.prefer(&[("prefers-reduced-motion", "reduce")]);
+    browser.call("Emulation.setTouchEmulationEnabled", serde_json::json!({ "enabled": true }));
+    browser.eval("document.querySelector('dial-mat').scrollIntoView()");
+    let from = browser.eval("(() => { const c = document.querySelector('dial-mat .face').getBoundingClientRect(); return [c.right - 5, c.y + c.height / 2] })()");
+    let (x, y) = (from[0].as_f64().expect("x"), from[1].as_f64().expect("y"));
+    let scrolled = browser.eval("scrollY");
+    let touch = |kind: &str, points: serde_json::Value| serde_json::json!({ "type": kind, "touchPoints": points });
+    browser.call("Input.dispatchTouchEvent", touch("touchStart", serde_json::json!([{ "x": x, "y": y }])));
+    for k in 1..=10 {
+        let finger = serde_json::json!([{ "x": x, "y": y - 5.0 * f64::from(k) }]);
+        browser.call("Input.dispatchTouchEvent", touch("touchMove", finger));
+    }
+    browser.call("Input.dispatchTouchEvent", touch("touchEnd", serde_json::json!([])));
+    browser.wait("document.querySelectorAll('[role=slider]')[1].getAttribute('aria-valuenow') !== '1'");
+    assert_eq!(browser.eval("scrollY"), scrolled);
+    desk.well();
+}
+
 #[test]
 fn distances_are_measured_on_the_real_outlines() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
