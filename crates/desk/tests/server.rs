@@ -234,7 +234,7 @@ async fn the_page_shows_the_figures_of_the_report() {
     let desk = Open::new().await;
     let look = desk.get("/look?dial=harbour/dial.toml").await.json();
     let seen = desk::Seen::of(HARBOUR, &workshop::starter()).expect("reads");
-    let report = press::report(&seen.laid, &seen.turns, &seen.findings);
+    let report = press::report(&seen.looked);
     for i in 0..2 {
         let (page, wheel) = (&look["changed"][format!("wheel/{i}")], &report["wheels"][i]);
         assert_eq!(page["radius"], wheel["radius_mm"]);
