@@ -252,7 +252,7 @@ export const texts = {
     chooser: "From the shelf, in this seat",
     columns: ["pair", "turning", "drift", "pocket", "may be deeper by", "a pair costs", ""],
     take: "Take it",
-    take_label: (/** @type {string} */ name) => `Take ${name}`,
+    take_label: (/** @type {string} */ name) => `Take it: ${name}`,
     taken: (/** @type {string} */ name) => `magnets: ${name}`,
     not_these: "Not these, and why",
     poles: "Which way round",

@@ -54,7 +54,7 @@ fn a_pair_from_the_shelf_and_a_seat_are_taken() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
     open(&mut desk);
     let first = desk.browser.eval("document.querySelector('magnets-view tbody button').getAttribute('aria-label')");
-    let name = first.as_str().and_then(|label| label.strip_prefix("Take ")).expect("a name").to_owned();
+    let name = first.as_str().and_then(|label| label.strip_prefix("Take it: ")).expect("a name").to_owned();
     desk.browser.click("magnets-view tbody button");
     let diameter = name.split('x').next().expect("a size").to_owned();
     until(&mut desk, &format!("diameter = \"{diameter} mm\""));
