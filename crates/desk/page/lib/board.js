@@ -15,6 +15,9 @@ import { ask, Sorry, tell } from "./api.js";
 
 /** @typedef {{ changes: Change[], done: (refusal: Sorry | null) => void, began: number }} Attempt */
 
+/** How long after a connection was given up it is tried again, in ms. */
+const AGAIN = 1000;
+
 export class Board extends EventTarget {
   /** Name of the dial, or empty. */
   dial = "";
@@ -40,6 +43,11 @@ export class Board extends EventTarget {
     super();
     // A page that nobody sees asks for nothing, and leaves its connection to the others: a browser has six to one desk.
     document.addEventListener("visibilitychange", () => {
+      this.#events?.close();
+      if (document.visibilityState === "visible" && this.dial) this.#listen();
+    });
+    // What was said while the line was cut is lost, even where the connection outlives it: ask anew.
+    addEventListener("online", () => {
       this.#events?.close();
       if (document.visibilityState === "visible" && this.dial) this.#listen();
     });
@@ -97,7 +105,11 @@ export class Board extends EventTarget {
         if (outside) this.#say("outside");
       });
     });
-    events.addEventListener("error", () => this.#say("answers", false));
+    events.addEventListener("error", () => {
+      this.#say("answers", false);
+      // Browsers give some failures up for good; the desk may be back in a moment.
+      if (events.readyState === EventSource.CLOSED) setTimeout(() => events === this.#events && dial === this.dial && this.#listen(), AGAIN);
+    });
     events.addEventListener("open", () => this.#say("answers", true));
   }
 
