@@ -19,6 +19,10 @@ const MOST_WHITE_RMS: f64 = 0.025;
 const MOST_BLACK_OFF: f64 = 0.02;
 /// Stray light over the whole card that still lets dark engraving be told from black, as a share of white.
 const MOST_STRAY: f64 = 0.2;
+/// How much lighter one quarter of a patch of the sample may be than another, as a share of white ...
+const MOST_RAMP: f64 = 0.02;
+/// ... and of its own light: the grain of wood alone does some percent.
+const MOST_RAMP_SHARE: f64 = 0.15;
 /// Places along a lane, in mm from one to the next.
 const ALONG: f64 = 1.0;
 /// Edges of shadow looked for: half the width of what lies between the two sides, and the length of the sides, in mm.
@@ -44,18 +48,49 @@ pub(crate) fn look(
     let (black, stray) = farthest(&field.black_off);
     let shadow = (step / MOST_STEP).max(off / MOST_WHITE_OFF).max(rms(&field.white_off) / MOST_WHITE_RMS);
     let glare = stray / MOST_BLACK_OFF;
-    if glare > 1.0 && glare >= shadow {
+    // Under a shadow black darkens by its own small share of what white does; a reflection adds the same to both.
+    if glare > 1.0 && stray > 0.3 * step.max(off) {
         return Err(Why::Glare(Place::of(blacks[black].0, plan.size)));
     }
     if shadow > 1.0 {
         let place = if step >= off { at } else { whites[white].0 };
-        return Err(Why::Shadow { place: Place::of(place, plan.size), percent: 100.0 * step.max(off) });
+        // Changes are those of a logarithm.
+        let percent = 100.0 * (1.0 - (-step.max(off)).exp());
+        return Err(Why::Shadow { place: Place::of(place, plan.size), percent });
     }
     let middle = Rect::from_origin_size(Point::ORIGIN, plan.size).center();
     if luminance(field.stray(middle)) > MOST_STRAY {
         return Err(Why::Glare(Place::Sample));
     }
     Ok(())
+}
+
+/// Whether each patch of the sample is as light on one side as on the other: a reflection on the sample alone, a shadow of its
+/// own, or a sample that lies askew. Patches as they are sampled, face and engraved of every step.
+pub(crate) fn look_at_sample(
+    photo: &Photo,
+    decoded: &Decoded,
+    plane: &Plane,
+    field: &Field,
+    patches: &[[Rect; 2]],
+) -> Result<(), Why> {
+    for (i, both) in patches.iter().enumerate() {
+        for (patch, engraved) in both.iter().zip([false, true]) {
+            let light = quarters(*patch)
+                .map(|part| decoded.patch(photo, plane, part).luminance() / luminance(field.white(part.center())));
+            let (least, most) = light.iter().fold((f64::MAX, 0.0_f64), |(l, m), v| (l.min(*v), m.max(*v)));
+            let share = (most - least) / most.max(0.01);
+            if most - least > MOST_RAMP && share > MOST_RAMP_SHARE {
+                return Err(Why::UnevenPatch { step: i + 1, engraved, percent: 100.0 * share });
+            }
+        }
+    }
+    Ok(())
+}
+
+fn quarters(rect: Rect) -> [Rect; 4] {
+    let middle = rect.center();
+    crate::plan::corners(rect).map(|corner| Rect::from_points(corner, middle))
 }
 
 /// The value farthest from zero: which, and how far.

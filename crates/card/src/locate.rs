@@ -2,18 +2,21 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use crate::edge::sharpened;
+use crate::edge::{sharpened, widths};
 use crate::find::{Seen, decode, find};
 use crate::photo::Photo;
 use crate::plan::{CardPlan, corners};
 use crate::plane::Plane;
-use crate::read::{LEAST_SCALE, MOST_TILT};
+use crate::read::{LEAST_SCALE, MOST_BLUR, MOST_TILT};
 use crate::reading::Outlines;
 use crate::refused::{Place, Refused, Why};
 
 /// How far the corner marks may be off a plane, root mean square in mm: ten times what noise does, and more than a phone's
 /// lens bends.
 const MOST_OFF: f64 = 0.5;
+
+/// How far from an edge its profile is looked at, in mm: the white round a corner mark is little wider.
+const EDGE_REACH: f64 = 1.8;
 
 /// The card in the photo.
 pub(crate) struct Located {
@@ -32,6 +35,11 @@ impl Located {
     pub(crate) fn quad(&self, rect: Rect) -> [Point; 4] {
         corners(rect).map(|p| self.plane.map(p))
     }
+
+    /// Width of the widest edge of the slanted squares from 10 to 90 % of its height, in mm on the card.
+    pub(crate) fn sharpness(&self, photo: &Photo, plan: &CardPlan) -> f64 {
+        widest(photo, &self.plane, &plan.sharp)
+    }
 }
 
 /// Finds the card, coarsely first, then finer than a pixel.
@@ -44,6 +52,9 @@ pub(crate) fn locate(photo: &Photo, plan: &CardPlan) -> Result<Located, Refused>
         }
     }
     let mut plane = through(&seen, plan).ok_or_else(|| Why::NoCard.at_once())?;
+    // A blurred mark may be misplaced, and its neighbour not read at all: that is not what to tell.
+    let edge = widest(photo, &plane, &seen.iter().map(|tag| plan.tags[tag.corner].corners()).collect::<Vec<_>>());
+    let blurred = |why| if edge > MOST_BLUR { Why::Blurred { edge } } else { why };
     for corner in 0..4 {
         if seen.iter().any(|tag| tag.corner == corner) {
             continue;
@@ -51,11 +62,11 @@ pub(crate) fn locate(photo: &Photo, plan: &CardPlan) -> Result<Located, Refused>
         let expected = plan.tags[corner].corners().map(|p| plane.map(p));
         // One tag alone tells its own place well and the far corners badly, but on which side of the picture they lie.
         if !expected.iter().all(|p| photo.holds(*p, 0.0)) {
-            return Err(Refused { why: Why::NotWhole(Place::corner(corner)), found: partly(&seen) });
+            return Err(Refused { why: blurred(Why::NotWhole(Place::corner(corner))), found: partly(&seen) });
         }
         let quad = sharpened(photo, &expected, 1.6).and_then(|quad| confirmed(photo, quad, corner));
         let Some(quad) = quad else {
-            return Err(Refused { why: Why::CornerHidden(Place::corner(corner)), found: partly(&seen) });
+            return Err(Refused { why: blurred(Why::CornerHidden(Place::corner(corner))), found: partly(&seen) });
         };
         seen.push(Seen { corner, quad });
         plane = through(&seen, plan).ok_or_else(|| Why::NoCard.at_once())?;
@@ -67,7 +78,7 @@ pub(crate) fn locate(photo: &Photo, plan: &CardPlan) -> Result<Located, Refused>
         tilt: scales(&plane, plan).1,
         tags: seen.iter().map(|tag| tag.quad).collect(),
     };
-    let refuse = |why| Err(Refused { why, found: Some(Outlines::of(&located, plan, Vec2::ZERO)) });
+    let refuse = |why| Err(Refused { why: blurred(why), found: Some(Outlines::of(&located, plan, Vec2::ZERO)) });
     let card = located.quad(Rect::from_origin_size(Point::ORIGIN, plan.size));
     if let Some(corner) = (0..4).find(|i| !photo.holds(card[*i], 0.0)) {
         return refuse(Why::NotWhole(Place::corner(corner)));
@@ -83,6 +94,24 @@ pub(crate) fn locate(photo: &Photo, plan: &CardPlan) -> Result<Located, Refused>
         return refuse(Why::TooSmall { px_per_mm: located.scale });
     }
     Ok(located)
+}
+
+/// Width of the widest edge of black squares, in mm on the card. All four sides are looked at, since a shaken photo is blurred
+/// one way only.
+fn widest(photo: &Photo, plane: &Plane, squares: &[[Point; 4]]) -> f64 {
+    let mut widest = 0.0_f64;
+    for square in squares {
+        let quad = square.map(|p| plane.map(p));
+        let [u, v] = plane.steps(Rect::from_points(square[0], square[2]).center());
+        let area = u.cross(v).abs();
+        for (side, width) in widths(photo, &quad, EDGE_REACH * area.sqrt()).into_iter().enumerate() {
+            // Pixels to a mm across this side.
+            let along = quad[side].distance(quad[(side + 1) % 4]) / square[side].distance(square[(side + 1) % 4]);
+            // No edge at all is as blurred as can be.
+            widest = widest.max(width.map_or(f64::MAX, |width| width * along / area));
+        }
+    }
+    widest.min(2.0 * EDGE_REACH)
 }
 
 /// Whether the tag of a corner is what is seen there, and its corners in the order of the card.

@@ -49,11 +49,6 @@ impl Decoded {
         Decoded(std::array::from_fn(|code| sight::decode(code as f64 / 255.0)))
     }
 
-    /// The light of a pixel.
-    pub(crate) fn light(&self, codes: [u8; 3]) -> [f64; 3] {
-        codes.map(|code| self.0[usize::from(code)])
-    }
-
     /// Looks at a rectangle of the card, given in mm.
     pub(crate) fn patch(&self, photo: &Photo, plane: &Plane, rect: Rect) -> Patch {
         let mut histogram = [[0u32; 256]; 3];

@@ -3,7 +3,6 @@
 use kurbo::{Point, Rect, Vec2};
 
 use crate::alarm;
-use crate::edge::widths;
 use crate::light::{Field, rms};
 use crate::locate::{Located, locate};
 use crate::patch::{Decoded, Patch, luminance};
@@ -54,7 +53,7 @@ fn measure(
     shift: Vec2,
     outlines: Outlines,
 ) -> Result<Reading, Why> {
-    let edge = sharpness(photo, plan, located);
+    let edge = located.sharpness(photo, plan);
     if edge > MOST_BLUR {
         return Err(Why::Blurred { edge });
     }
@@ -62,18 +61,20 @@ fn measure(
     let see = |rect: Rect, rim: f64| (rect.center(), decoded.patch(photo, &located.plane, rect.inset(-rim)));
     let whites: Vec<_> = plan.whites.iter().map(|white| see(*white, RIM)).collect();
     let blacks: Vec<_> = plan.blacks.iter().map(|black| see(*black, 1.5 * RIM)).collect();
-    let patches: Vec<_> = plan
+    let cores: Vec<[Rect; 2]> = plan
         .sample
         .steps
         .iter()
-        .map(|step| [step.face, step.engraved].map(|patch| see(patch + shift, SAMPLE_RIM)))
+        .map(|step| [step.face, step.engraved].map(|patch| patch.inset(-SAMPLE_RIM) + shift))
         .collect();
+    let patches: Vec<_> = cores.iter().map(|both| both.map(|core| see(core, 0.0))).collect();
     exposed(plan, &whites, &blacks, &patches)?;
 
     let middle = |range: measure::Interval| (range.low + range.high) / 2.0;
     let ink_to_paper = middle(print.ink) / middle(print.paper);
     let field = Field::fit(plan.size, &whites, &blacks, ink_to_paper).ok_or(Why::NoCard)?;
     alarm::look(photo, &decoded, &located.plane, plan, &field, [&whites, &blacks])?;
+    alarm::look_at_sample(photo, &decoded, &located.plane, &field, &cores)?;
 
     let doubt = Doubt { white: rms(&field.white_off).max(0.003), stray: rms(&field.black_off).max(0.0005) };
     let seen = |(place, patch): (Point, Patch)| Seen { patch, white: field.white(place), stray: field.stray(place) };
@@ -101,25 +102,6 @@ fn measure(
         shift,
         outlines,
     })
-}
-
-/// Width of the widest edge of the slanted squares and the corner marks, in mm on the card. Looked for across all four
-/// sides, since a shaken photo is blurred one way only.
-fn sharpness(photo: &Photo, plan: &CardPlan, located: &Located) -> f64 {
-    let mut widest = 0.0_f64;
-    for square in &plan.sharp {
-        let quad = square.map(|p| located.plane.map(p));
-        let middle = Rect::from_points(square[0], square[2]).center();
-        let [u, v] = located.plane.steps(middle);
-        for (side, width) in widths(photo, &quad, 1.8 * u.cross(v).abs().sqrt()).into_iter().enumerate() {
-            // Pixels to a mm across this side.
-            let along = quad[(side + 1) % 4] - quad[side];
-            let across = u.cross(v).abs() / (along.hypot() / square[side].distance(square[(side + 1) % 4]));
-            // No edge at all is as blurred as can be.
-            widest = widest.max(width.map_or(f64::MAX, |width| width / across));
-        }
-    }
-    widest.min(2.0 * 1.8)
 }
 
 /// Whether no patch ran out of the camera's scale.

@@ -72,6 +72,15 @@ pub enum Why {
         /// By how much, in percent.
         percent: f64,
     },
+    /// A patch of the sample is lighter on one side than on the other.
+    UnevenPatch {
+        /// Its step, counted from 1.
+        step: usize,
+        /// The engraved patch, or the plain face.
+        engraved: bool,
+        /// By how much, in percent.
+        percent: f64,
+    },
     /// Nothing engraved was seen in the opening.
     NoSample,
 }
@@ -148,7 +157,7 @@ impl fmt::Display for Why {
             ),
             Why::NoCard => write!(
                 f,
-                "no reference card was found: lay the printed card flat, and photograph all of it from above, not mirrored, so that it fills most of the picture"
+                "no reference card was found: lay the printed card flat, and photograph all of it from above, sharp and not mirrored, so that it fills most of the picture"
             ),
             Why::NotWhole(place) => write!(
                 f,
@@ -195,6 +204,11 @@ impl fmt::Display for Why {
             Why::UnevenSample { step, percent } => write!(
                 f,
                 "the plain face beside step {step} differs by {percent:.0} % from the others, though it is the same material: look for a shadow, a reflection, smoke stain or a knot there, and whether the sample lies straight in its field"
+            ),
+            Why::UnevenPatch { step, engraved, percent } => write!(
+                f,
+                "the {} of step {step} is {percent:.0} % lighter on one side than on the other: look for a reflection or a shadow on the sample, and whether it lies straight in its field",
+                if *engraved { "engraved patch" } else { "plain face" }
             ),
             Why::NoSample => write!(
                 f,

@@ -29,7 +29,7 @@ pub(crate) struct Doubt {
 /// Pixels next to each other tell almost the same, because the camera and JPEG mix them.
 const PIXELS_OF_ONE: f64 = 16.0;
 /// What a phone's tone curve may bend away from sRGB between black and white, in coded values from 0 to 1: once as a bow, once as an S. A guess.
-const TONE: f64 = 0.012;
+const TONE: f64 = 0.015;
 /// Standard deviations on either side that hold 95 of 100.
 const SIDES: f64 = 2.0;
 /// Standard WCAG flare.

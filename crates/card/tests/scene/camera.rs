@@ -14,6 +14,8 @@ pub struct Camera {
     right: [f64; 3],
     down: [f64; 3],
     ahead: [f64; 3],
+    /// Barrel of the lens: how much nearer to the middle a corner of the picture is shown, as a share.
+    pub barrel: f64,
 }
 
 fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
@@ -42,7 +44,7 @@ impl Camera {
         let (sin, cos) = roll.sin_cos();
         let right = [0, 1, 2].map(|i| cos * side[i] + sin * below[i]);
         let down = [0, 1, 2].map(|i| cos * below[i] - sin * side[i]);
-        Camera { width, height: width * 3 / 4, focal, eye, right, down, ahead }
+        Camera { width, height: width * 3 / 4, focal, eye, right, down, ahead, barrel: 0.0 }
     }
 
     /// A hand-held phone: the card fills much of the picture and is whole in it.
@@ -56,7 +58,9 @@ impl Camera {
         loop {
             let camera = Camera::new(width, focal, aim, distance, tilt, from, roll);
             if camera.holds_card(0.02) {
-                return Camera::new(width, focal, aim, distance * chance.between(1.0, 1.25), tilt, from, roll);
+                let distance = distance * chance.between(1.0, 1.25);
+                let camera = Camera::new(width, focal, aim, distance, tilt, from, roll);
+                return Camera { barrel: chance.between(0.0, 0.02), ..camera };
             }
             distance *= 1.03;
         }
@@ -92,7 +96,10 @@ impl Camera {
 
     /// Where the ray of a place in the picture meets the plane at a height. Far away where it meets none.
     pub fn meets(&self, u: f64, v: f64, height: f64) -> [f64; 2] {
-        let (u, v) = ((u - self.width as f64 / 2.0) / self.focal, (v - self.height as f64 / 2.0) / self.focal);
+        let (u, v) = (u - self.width as f64 / 2.0, v - self.height as f64 / 2.0);
+        let corner2 = (self.width as f64 / 2.0).powi(2) + (self.height as f64 / 2.0).powi(2);
+        let straight = (1.0 + self.barrel * (u * u + v * v) / corner2) / self.focal;
+        let (u, v) = (u * straight, v * straight);
         let ray = [0, 1, 2].map(|i| self.ahead[i] + u * self.right[i] + v * self.down[i]);
         if ray[2] >= -1e-6 {
             return [1e6, 1e6];

@@ -137,8 +137,8 @@ impl Scene {
         self.light.shadow = Some(Shadow {
             at: [chance.between(30.0, 110.0), chance.between(22.0, 78.0)],
             towards: chance.between(0.0, std::f64::consts::TAU),
-            left: chance.between(0.3, 0.8),
-            soft: chance.between(0.3, 8.0),
+            left: chance.between(0.3, 0.85),
+            soft: chance.between(0.3, 10.0),
         });
         self
     }
@@ -169,7 +169,7 @@ impl Scene {
 
     /// The same as a phone renders it that bends the tones into an S.
     pub fn toned(mut self, chance: &mut Chance) -> Scene {
-        self.development.tone = chance.between(0.02, 0.10);
+        self.development.tone = chance.between(0.0, 0.03);
         self
     }
 
@@ -195,7 +195,12 @@ impl Scene {
     /// The photograph before it is coded.
     pub fn photograph(&self, plan: &CardPlan) -> Picture {
         let sheet = Sheet::printed(plan, &self.print, self.uncut, self.seed);
-        let ground = Ground { scene: self, plan, sheet: &sheet };
+        let mut chance = Chance::new(self.seed ^ 0x7ab1e);
+        let clutter = [(); 6].map(|()| {
+            let (far, turn) = (chance.between(100.0, 170.0), chance.between(0.0, std::f64::consts::TAU));
+            ([70.0 + far * turn.cos(), 50.0 + far * turn.sin()], chance.between(5.0, 16.0), chance.between(0.02, 0.8))
+        });
+        let ground = Ground { scene: self, plan, sheet: &sheet, clutter };
         let (width, height) = (self.camera.width, self.camera.height);
         let mut linear = Vec::with_capacity(width * height);
         for v in 0..height {
@@ -270,6 +275,8 @@ struct Ground<'a> {
     scene: &'a Scene,
     plan: &'a CardPlan,
     sheet: &'a Sheet,
+    /// Square things on the table: middle, half their side, reflectance.
+    clutter: [([f64; 2], f64, f64); 6],
 }
 
 impl Ground<'_> {
@@ -334,11 +341,8 @@ impl Ground<'_> {
 
     /// A table with stripes, and things that lie about on it, some as square and black as a tag.
     fn table(&self, [x, y]: [f64; 2]) -> [f64; 3] {
-        let mut chance = Chance::new(self.scene.seed ^ 0x7ab1e);
-        for _ in 0..6 {
-            let (far, turn) = (chance.between(100.0, 170.0), chance.between(0.0, std::f64::consts::TAU));
-            let (half, shade) = (chance.between(5.0, 16.0), chance.between(0.02, 0.8));
-            if (x - 70.0 - far * turn.cos()).abs() < half && (y - 50.0 - far * turn.sin()).abs() < half {
+        for ([cx, cy], half, shade) in self.clutter {
+            if (x - cx).abs() < half && (y - cy).abs() < half {
                 return [shade; 3];
             }
         }
