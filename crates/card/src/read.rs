@@ -14,7 +14,7 @@ use crate::settle;
 use crate::surface::{self, Doubt, Seen};
 
 /// Pixels to a mm that are needed: a patch then has some hundreds of them.
-pub(crate) const LEAST_SCALE: f64 = 2.8;
+pub(crate) const LEAST_SCALE: f64 = 2.5;
 /// Largest tilt, in degrees: beyond it plates hide their own edges and gloss begins.
 pub(crate) const MOST_TILT: f64 = 42.0;
 /// Widest edge, in mm: a patch is read 2 mm inside its own, and must not see its neighbour.

@@ -7,6 +7,11 @@ use card::{CardPlan, Paper, Print, Reading, Refused};
 
 use super::scene::{Chance, Scene, l_star, luma};
 
+/// The reading of a photo that must be read.
+pub fn read(bytes: &[u8], plan: &CardPlan) -> Reading {
+    card::read(bytes, plan, &Print::default()).unwrap_or_else(|refused| panic!("refused: {refused}"))
+}
+
 /// What is wrong with a photo, or not.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {

@@ -64,14 +64,14 @@ impl Development {
     }
 }
 
-/// Three boxes one after the other come near to a Gaussian.
+/// Two boxes one after the other, along rows and columns: a soft disc with the standard deviation asked for.
 fn defocus(linear: &mut Vec<[f32; 3]>, width: usize, height: usize, sigma: f64) {
     if sigma < 0.3 {
         return;
     }
-    for pass in 0..6 {
+    for pass in 0..4 {
         // Fractional boxes: the two nearest whole ones, mixed. A box of 2 r + 1 has variance r (r + 1) / 3.
-        let r = (-1.0 + (1.0 + 4.0 * sigma * sigma).sqrt()) / 2.0;
+        let r = (-1.0 + (1.0 + 6.0 * sigma * sigma).sqrt()) / 2.0;
         let (low, part) = (r.floor() as usize, r.fract() as f32);
         let mut next = vec![[0.0; 3]; linear.len()];
         // Rows become columns: two passes turn the picture back.

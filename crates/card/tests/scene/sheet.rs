@@ -67,6 +67,9 @@ impl Sheet {
             .iter()
             .zip(mottle)
             .map(|(c, m)| {
+                if *c == 0.0 {
+                    return print.paper as f32;
+                }
                 let toner = print.ink * (1.0 + print.mottle * 4.0 * f64::from(m)).clamp(0.3, 2.0);
                 let c = f64::from(*c);
                 ((1.0 - c) * print.paper.powf(1.0 / n) + c * toner.powf(1.0 / n)).powf(n) as f32
