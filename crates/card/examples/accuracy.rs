@@ -56,7 +56,7 @@ fn one(trial: &Trial, file: &str) {
         }
         Err(refused) => {
             println!("{refused}");
-            refused.found.unwrap_or_default()
+            *refused.found
         }
     };
     println!("{scene:#?}");

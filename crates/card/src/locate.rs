@@ -78,7 +78,7 @@ pub(crate) fn locate(photo: &Photo, plan: &CardPlan) -> Result<Located, Refused>
         tilt: scales(&plane, plan).1,
         tags: seen.iter().map(|tag| tag.quad).collect(),
     };
-    let refuse = |why| Err(Refused { why: blurred(why), found: Some(Outlines::of(&located, plan, Vec2::ZERO)) });
+    let refuse = |why| Err(Refused { why: blurred(why), found: Box::new(Outlines::of(&located, plan, Vec2::ZERO)) });
     let card = located.quad(Rect::from_origin_size(Point::ORIGIN, plan.size));
     if let Some(corner) = (0..4).find(|i| !photo.holds(card[*i], 0.0)) {
         return refuse(Why::NotWhole(Place::corner(corner)));
@@ -128,8 +128,8 @@ fn through(seen: &[Seen], plan: &CardPlan) -> Option<Plane> {
 }
 
 /// The tags alone, where the card as a whole is not known.
-fn partly(seen: &[Seen]) -> Option<Outlines> {
-    Some(Outlines { tags: seen.iter().map(|tag| tag.quad).collect(), ..Outlines::default() })
+fn partly(seen: &[Seen]) -> Box<Outlines> {
+    Box::new(Outlines { tags: seen.iter().map(|tag| tag.quad).collect(), ..Outlines::default() })
 }
 
 /// Pixels to a mm where they are fewest, and the tilt in degrees that squeezes the middle of the card as much as it is.

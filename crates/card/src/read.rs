@@ -42,7 +42,8 @@ pub fn read_photo(photo: &Photo, plan: &CardPlan, print: &Print) -> Result<Readi
     let located = locate(photo, plan)?;
     let shift = settle::shift(photo, &located.plane, plan);
     let outlines = Outlines::of(&located, plan, shift);
-    measure(photo, plan, print, &located, shift, outlines.clone()).map_err(|why| Refused { why, found: Some(outlines) })
+    measure(photo, plan, print, &located, shift, outlines.clone())
+        .map_err(|why| Refused { why, found: Box::new(outlines) })
 }
 
 fn measure(

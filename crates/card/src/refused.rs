@@ -10,8 +10,8 @@ use crate::reading::Outlines;
 pub struct Refused {
     /// What is wrong.
     pub why: Why,
-    /// What was found of the card all the same, to be drawn over the photo.
-    pub found: Option<Outlines>,
+    /// What was found of the card all the same, to be drawn over the photo; empty where nothing was.
+    pub found: Box<Outlines>,
 }
 
 /// The reasons, in the order in which they are looked for.
@@ -221,7 +221,7 @@ impl fmt::Display for Why {
 impl Why {
     /// The reason alone, before anything of the card was found.
     pub(crate) fn at_once(self) -> Refused {
-        Refused { why: self, found: None }
+        Refused { why: self, found: Box::default() }
     }
 }
 

@@ -16,8 +16,8 @@ pub(crate) fn least_squares<const N: usize>(rows: impl IntoIterator<Item = ([f64
     let size = normal.iter().flatten().fold(0.0_f64, |size, x| size.max(x.abs()));
     for i in 0..N {
         let pivot = (i..N).max_by(|&a, &b| normal[a][i].abs().total_cmp(&normal[b][i].abs()))?;
-        // Also false for what is not a number.
-        if !(normal[pivot][i].abs() > 1e-13 * size) {
+        let pivot_size = normal[pivot][i].abs();
+        if pivot_size.is_nan() || pivot_size <= 1e-13 * size {
             return None;
         }
         normal.swap(i, pivot);

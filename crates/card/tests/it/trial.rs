@@ -23,6 +23,10 @@ pub enum Kind {
     Toned,
     /// An edge of shadow across the card.
     Shadow,
+    /// A faint edge of shadow across the card.
+    Faint,
+    /// A lamp's spot hardly larger than the card.
+    Lamp,
     /// Overexposed.
     Clipped,
     /// A reflection.
@@ -32,8 +36,17 @@ pub enum Kind {
 }
 
 /// All kinds.
-pub const KINDS: [Kind; 7] =
-    [Kind::Clean, Kind::Typical, Kind::Toned, Kind::Shadow, Kind::Clipped, Kind::Glare, Kind::Blurred];
+pub const KINDS: [Kind; 9] = [
+    Kind::Clean,
+    Kind::Typical,
+    Kind::Toned,
+    Kind::Shadow,
+    Kind::Faint,
+    Kind::Lamp,
+    Kind::Clipped,
+    Kind::Glare,
+    Kind::Blurred,
+];
 
 impl Kind {
     pub fn name(self) -> &'static str {
@@ -42,6 +55,8 @@ impl Kind {
             Kind::Typical => "typical",
             Kind::Toned => "toned",
             Kind::Shadow => "shadow",
+            Kind::Faint => "faint",
+            Kind::Lamp => "lamp",
             Kind::Clipped => "clipped",
             Kind::Glare => "glare",
             Kind::Blurred => "blurred",
@@ -70,6 +85,8 @@ impl Trial {
             Kind::Clean | Kind::Typical => scene,
             Kind::Toned => scene.toned(&mut chance),
             Kind::Shadow => scene.shadowed(&mut chance),
+            Kind::Faint => scene.faintly_shadowed(&mut chance),
+            Kind::Lamp => scene.under_a_lamp(&mut chance),
             Kind::Clipped => scene.overexposed(&mut chance),
             Kind::Glare => scene.glaring(&mut chance),
             Kind::Blurred => scene.blurred(&mut chance),

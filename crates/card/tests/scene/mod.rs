@@ -143,6 +143,25 @@ impl Scene {
         self
     }
 
+    /// The same with a shadow so faint that it may pass for even light.
+    pub fn faintly_shadowed(mut self, chance: &mut Chance) -> Scene {
+        self = self.shadowed(chance);
+        if let Some(shadow) = &mut self.light.shadow {
+            shadow.left = chance.between(0.88, 0.98);
+        }
+        self
+    }
+
+    /// The same under a lamp whose spot is hardly larger than the card.
+    pub fn under_a_lamp(mut self, chance: &mut Chance) -> Scene {
+        self.light.lamp = Some(Spot {
+            at: [chance.between(20.0, 120.0), chance.between(10.0, 90.0)],
+            size: chance.between(25.0, 60.0),
+            strength: chance.between(0.2, 1.0),
+        });
+        self
+    }
+
     /// The same with so much light that paper runs out of the camera's scale over at least a part of the card.
     pub fn overexposed(mut self, chance: &mut Chance) -> Scene {
         self.development.white = chance.between(1.04, 1.8);
@@ -351,7 +370,7 @@ impl Ground<'_> {
         let [sin, cos] = self.turned;
         let (x, y) = (70.0 + x * cos + y * sin, 50.0 - x * sin + y * cos);
         let ring = &self.plan.sample.outline;
-        if x < 24.0 || x > 116.0 || y < 30.0 || y > 70.0 {
+        if !(24.0..=116.0).contains(&x) || !(30.0..=70.0).contains(&y) {
             return None;
         }
         let inside = (0..ring.len()).all(|i| {

@@ -77,16 +77,15 @@ impl Sheet {
             .collect();
         let size = plan.paper.size();
         let (left, bottom) = (-plan.on_page.x, -plan.on_page.y);
-        let page = uncut.then(|| [left, bottom, left + size.width, bottom + size.height]);
+        let page = uncut.then_some([left, bottom, left + size.width, bottom + size.height]);
         Sheet { left: -margin, bottom: -margin, wide, high, cells, page, paper: print.paper }
     }
 
     /// Reflectance at a place of the card's plane, linear between cells; nothing beside the sheet.
     pub fn at(&self, [x, y]: [f64; 2]) -> Option<f64> {
-        if let Some([x0, y0, x1, y1]) = self.page {
-            if x < x0 || x > x1 || y < y0 || y > y1 {
-                return None;
-            }
+        let beside = |[x0, y0, x1, y1]: [f64; 4]| !(x0..=x1).contains(&x) || !(y0..=y1).contains(&y);
+        if self.page.is_some_and(beside) {
+            return None;
         }
         let (cx, cy) = ((x - self.left) * FINE, (y - self.bottom) * FINE);
         if cx < 0.0 || cy < 0.0 || cx >= self.wide as f64 || cy >= self.high as f64 {
