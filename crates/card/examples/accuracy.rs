@@ -65,10 +65,10 @@ fn one(trial: &Trial, file: &str) {
             let to = ring[(i + 1) % ring.len()];
             for k in 0..1000 {
                 let p = from.lerp(to, f64::from(k) / 1000.0);
-                if p.x >= 0.0 && p.y >= 0.0 {
-                    if let Some(pixel) = pixels.get_pixel_mut_checked(p.x as u32, p.y as u32) {
-                        *pixel = image::Rgb(colour);
-                    }
+                // Left of and above the picture is no pixel either.
+                let (x, y) = (p.x.max(0.0) as u32, p.y.max(0.0) as u32);
+                if let Some(pixel) = pixels.get_pixel_mut_checked(x, y) {
+                    *pixel = image::Rgb(colour);
                 }
             }
         }

@@ -10,11 +10,11 @@ use crate::plane::Plane;
 use crate::refused::{Place, Why};
 
 /// Change of light on the way across an edge that is still taken for an even light, as a share.
-const MOST_STEP: f64 = 0.05;
+const MOST_STEP: f64 = 0.06;
 /// How far a white may lie off the smooth light, as a share.
-const MOST_WHITE_OFF: f64 = 0.06;
+const MOST_WHITE_OFF: f64 = 0.07;
 /// Root mean square of the same.
-const MOST_WHITE_RMS: f64 = 0.025;
+const MOST_WHITE_RMS: f64 = 0.027;
 /// How much brighter or darker a black may be than its neighbours let expect, as a share of white.
 const MOST_BLACK_OFF: f64 = 0.02;
 /// Stray light over the whole card that still lets dark engraving be told from black, as a share of white.

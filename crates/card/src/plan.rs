@@ -117,7 +117,7 @@ pub struct SamplePlan {
 /// # The sample
 /// A plate of 91.4 by 39.4 mm with its lower left corner cut off, laid into the opening (cut out, or only the field that
 /// is outlined). Its steps stand side by side from left to right, from the weakest engraving to the strongest; each has
-/// from the bottom up a patch of plain face, 2 mm above it a patch engraved all over, and 2 mm above that room for a
+/// from the bottom up a patch engraved all over, 2 mm above it a patch of plain face, and 2 mm above that room for a
 /// numeral of the dial engraved at the same power. Engrave it as it lies here, at the places of [`SamplePlan`]: they
 /// count from the card's origin, so move them all by the lower left corner of the outline's bounds for a sheet of their own.
 #[derive(Clone, Debug, PartialEq)]
@@ -248,8 +248,8 @@ fn step_places(steps: usize) -> Vec<StepPlan> {
         .map(|i| {
             let x = within.x0 + (i as f64 + 0.5) * pitch - width / 2.0;
             let row = |y: f64, height: f64| Rect::new(x, y, x + width, y + height);
-            // The patches begin above the cut corner.
-            StepPlan { face: row(within.y0 + 1.0, 10.5), engraved: row(46.5, 10.5), mark: row(59.0, 8.0) }
+            // In this order no two rows change places when the sample is turned by half a turn: see the test.
+            StepPlan { engraved: row(within.y0 + 1.0, 10.5), face: row(46.5, 10.5), mark: row(59.0, 8.0) }
         })
         .collect()
 }

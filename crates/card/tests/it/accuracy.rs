@@ -1,7 +1,9 @@
 //! The promise: within 2 L* and 10 % of the contrast ratio, or a reason why not. A small part of the run of
 //! `examples/accuracy.rs`, in small pictures, so that it takes seconds.
 
-use super::trial::{Kind, Tally};
+use card::{CardPlan, Paper};
+
+use super::trial::{Kind, Tally, Trial};
 
 const WIDTH: usize = 1280;
 
@@ -14,6 +16,18 @@ fn what_is_accepted_is_right() {
     assert!(tally.good() >= 0.95 && tally.held() >= 0.95, "{}\n{tally}\n{:#?}", Tally::HEADING, tally.remarks());
     let short = tally.read.iter().map(|(_, errors)| errors.best_short).fold(0.0, f64::max);
     assert!(short < 0.05, "the best step is named, or one that cannot be told from it: {short}");
+}
+
+/// When more power gives no more contrast, the step to choose is the gentlest of those that read best.
+#[test]
+fn the_gentlest_of_equal_steps_is_offered() {
+    let trial = Trial { kind: Kind::Clean, seed: 1, width: WIDTH };
+    let plan = CardPlan::new(Paper::A4, trial.steps()).expect("it is allowed");
+    let mut scene = trial.scene(&plan);
+    let full = scene.sample.engraved[3];
+    scene.sample.engraved[4..].fill(full);
+    let reading = trial.read(&scene, &plan).unwrap_or_else(|refused| panic!("refused: {refused}"));
+    assert_eq!(reading.gentlest_as_good(), 3, "{:?}", reading.steps.iter().map(|s| s.contrast).collect::<Vec<_>>());
 }
 
 /// Whoever has measured neither paper nor print gets the wider intervals of what is typical, and they hold the truth.

@@ -154,6 +154,18 @@ fn an_empty_field_is_told() {
     assert_eq!(of_picture(&scene.photograph(&PLAN)).expect_err("nothing is engraved").why, Why::NoSample);
 }
 
+/// Laid in by half a turn, its steps would be read in the wrong order; with and without numerals.
+#[test]
+fn a_sample_the_wrong_way_round_is_noticed() {
+    for marks in [true, false] {
+        let mut scene = scene();
+        scene.sample.turned = std::f64::consts::PI;
+        scene.sample.marks = marks;
+        let refused = of_picture(&scene.photograph(&PLAN)).expect_err("it lies the wrong way round");
+        assert!(matches!(refused.why, Why::UnevenPatch { .. } | Why::UnevenSample { .. } | Why::NoSample), "{refused}");
+    }
+}
+
 #[test]
 fn the_sample_of_another_card_is_noticed() {
     let eight = CardPlan::new(Paper::A4, 8).expect("eight steps are allowed");

@@ -71,6 +71,8 @@ pub struct Sample {
     pub aside: [f64; 2],
     /// Turned by a clumsy hand, in radians.
     pub turned: f64,
+    /// Whether numerals are engraved beside the patches.
+    pub marks: bool,
 }
 
 /// All of a photograph.
@@ -291,6 +293,7 @@ impl Sample {
             height: if chance.yes(0.5) { 0.0 } else { chance.between(0.5, 3.0) },
             aside: [chance.between(-0.25, 0.25), chance.between(-0.25, 0.25)],
             turned: chance.between(-0.006, 0.006),
+            marks: true,
         }
     }
 }
@@ -384,7 +387,7 @@ impl Ground<'_> {
         let engraved = self.plan.sample.steps.iter().enumerate().find_map(|(i, step)| {
             // A numeral made of three strokes stands for the dial's own.
             let (mx, my) = ((x - step.mark.x0) / step.mark.width(), (y - step.mark.y0) / step.mark.height());
-            let stroke = within(&step.mark) && ((mx * 3.0).fract() < 0.4 || (my - 0.5).abs() < 0.08);
+            let stroke = sample.marks && within(&step.mark) && ((mx * 3.0).fract() < 0.4 || (my - 0.5).abs() < 0.08);
             (within(&step.engraved) || stroke).then_some(i)
         });
         Some((engraved.map_or(sample.face, |i| sample.engraved[i]), [x, y]))
