@@ -4,14 +4,29 @@
 //! - [`CardPlan`]: what is printed and where the sample lies, as geometry in mm.
 //! - [`read`]: from the bytes of a phone's photo to a [`Reading`], or a reason why not ([`Refused`]).
 //!
+//! ```
+//! use card::{CardPlan, Drawn, Paper, Print};
+//!
+//! let plan = CardPlan::new(Paper::A4, 6)?;                        // a sample of six power steps
+//! let printed = plan.drawn();                                     // black things in mm, to be set as a page
+//! assert!(printed.iter().any(|thing| matches!(thing, Drawn::Label { .. })));
+//!
+//! let photo = b"not a photo";
+//! let refused = card::read(photo, &plan, &Print::default()).unwrap_err();
+//! assert!(refused.to_string().contains("JPEG or PNG"));           // always a reason that says what to do
+//! # Ok::<(), card::StepsError>(())
+//! ```
+//!
 //! # How it is measured
 //! The corner marks tell where the card lies; perspective is undone; patches are averaged in linear light. Bare paper all over
 //! the card tells how bright the light is everywhere, solid print how much stray light lies over it. Between the two every
 //! patch of the sample has its place on a scale whose ends are the reflectances of paper and print ([`Print`]).
 //!
 //! # Limits
-//! A photo is good for 2 L* and 10 % of the contrast ratio, not for more. The colours of strongly coloured light, and what a
-//! phone does to its tones beyond the sRGB curve, are not known; the intervals allow for a little of the latter.
+//! A photo is good for 2 L* and 10 % of the contrast ratio, not for more, and only what is read in a plain mode of the camera:
+//! what a phone does to its tones beyond the sRGB curve cannot be seen on the card, and the intervals allow for a little of it
+//! alone. Pixels are taken to be sRGB: those of the wider Display P3, which has the same curve, make colours a little paler and
+//! hardly change lightness.
 //! Nothing printed between white and black is used: print makes greys darker than they are told to be.
 
 mod alarm;

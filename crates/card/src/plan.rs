@@ -230,7 +230,7 @@ impl CardPlan {
             "Print at full size (100 %) on plain white paper, then measure the line: it must be 100 mm long.",
             "Cut out the field in the middle, or lay the sample on it: face up, its cut corner at the lower left.",
             "Lay the card flat in even daylight without sun, lamp spot or shadow. No flash.",
-            "Photograph the whole card from above, sharp, so that it fills most of the picture.",
+            "Photograph the whole card from above, sharp and without filters, filling most of the picture.",
         ];
         for (i, text) in told.into_iter().enumerate() {
             drawn.push(label(text, 70.0, -10.0 - 6.0 * i as f64, 2.2, 150.0));

@@ -55,7 +55,7 @@ fn whites_and_lanes_are_bare_paper() {
     }
 }
 
-/// Eight in each half at least, and as many black.
+/// At least twelve whites and four blacks in each half of the card.
 #[test]
 fn whites_and_blacks_are_spread_over_the_card() {
     for plan in plans() {
