@@ -48,6 +48,11 @@ pub enum Command {
     /// A family of dials: which wheel fits which place of which cover, and why not.
     #[command(after_help = "Example:\n  dialwright fits harbour/dial.toml coast/dial.toml")]
     Fits(Fits),
+    /// Measure a material by photo: print the reference card, cut the sample for it, read a photo of both.
+    #[command(
+        after_help = "Example:\n  dialwright card print --to card.svg\n  dialwright card sample harbour/dial.toml --to sample.svg\n  dialwright card read photo.jpg"
+    )]
+    Card(Card),
     /// Turn a client's choice code from the turning page back into a pairing of materials.
     #[command(after_help = "Example:\n  dialwright choice 7KQ-2M4X --on harbour/dial.toml")]
     Choice(Choice),
@@ -138,6 +143,62 @@ pub struct Fits {
     /// Print as JSON.
     #[arg(long)]
     pub json: bool,
+}
+
+/// `dialwright card`.
+#[derive(Debug, Args)]
+pub struct Card {
+    /// What to do.
+    #[command(subcommand)]
+    pub does: CardDoes,
+    /// Power steps of the sample, 5 to 8; the same for card, sample and photo.
+    #[arg(long, default_value_t = 6, global = true)]
+    pub steps: usize,
+    /// For US Letter instead of A4.
+    #[arg(long, global = true)]
+    pub letter: bool,
+}
+
+/// What is done with the card.
+#[derive(Debug, Subcommand)]
+pub enum CardDoes {
+    /// Write the card to be printed at full size.
+    #[command(after_help = "Example:\n  dialwright card print --to card.svg")]
+    Print {
+        /// The file (.svg or .png; print the .svg from a browser).
+        #[arg(long)]
+        to: PathBuf,
+    },
+    /// Write the cut file of the sample: patches and this dial's own marks at several powers.
+    #[command(after_help = "Example:\n  dialwright card sample harbour/dial.toml --to sample.svg")]
+    Sample {
+        /// The dial file.
+        file: PathBuf,
+        /// The workshop file.
+        #[arg(long)]
+        workshop: Option<PathBuf>,
+        /// The stock; without it the wheels'.
+        #[arg(long)]
+        stock: Option<String>,
+        /// The file (.svg or .png).
+        #[arg(long)]
+        to: PathBuf,
+    },
+    /// Read a phone's photo of card and sample.
+    #[command(after_help = "Example:\n  dialwright card read photo.jpg --json")]
+    Read {
+        /// The photo (JPEG or PNG).
+        photo: PathBuf,
+        /// Reflectance of your paper, 0 to 1, if you have measured it.
+        #[arg(long)]
+        paper_white: Option<f64>,
+        /// Reflectance of your printer's solid black, if you have measured it.
+        #[arg(long)]
+        ink_black: Option<f64>,
+        /// Print the figures as JSON.
+        #[arg(long)]
+        json: bool,
+    },
 }
 
 /// `dialwright choice`.

@@ -2,6 +2,7 @@
 
 mod args;
 mod brief;
+mod card;
 mod check;
 mod choice;
 mod desk;
@@ -48,6 +49,7 @@ fn run() -> ExitCode {
         Command::Turn(args) => turn::run(&args),
         Command::Magnets(args) => magnets::run(&args),
         Command::Fits(args) => fits::run(&args),
+        Command::Card(args) => card::run(&args),
         Command::Choice(args) => choice::run(&args),
         Command::Make(args) => make::run(&args),
         Command::List(args) => list::run(&args),

@@ -121,7 +121,7 @@ fn a_workshop_file_changes_machine_and_colours() {
 #[test]
 fn every_command_has_help_with_an_example() {
     let temp = tempfile::tempdir().expect("a folder");
-    for command in ["new", "check", "turn", "magnets", "fits", "make", "list"] {
+    for command in ["new", "check", "turn", "magnets", "fits", "card", "choice", "make", "list"] {
         let help = out(&dialwright(temp.path(), &[command, "--help"]));
         assert!(help.contains("Example") && help.contains(&format!("dialwright {command}")), "{command}: {help}");
         assert!(help.contains("--json"), "{command}");

@@ -1,5 +1,6 @@
 //! What leaves the house: sheets for the machine, tickets that lie beside it, pictures, figures, and the job folder.
 
+mod card_page;
 mod dial_front;
 mod folder;
 mod job_files;
@@ -20,6 +21,7 @@ mod ticket;
 mod ticket_picture;
 mod turning_page;
 
+pub use card_page::{card_page, card_sample};
 pub use dial_front::{dial_front, findings_picture, wheel_face};
 pub use folder::{FolderError, Written, write_job};
 pub use job_files::{Make, job_files, slug};
