@@ -96,6 +96,8 @@ impl Browser {
     /// Speaks to a page that was opened before.
     pub fn turn_to(&mut self, page: &str) {
         self.session = page.to_owned();
+        // A page that nobody sees asks for nothing.
+        self.call("Page.bringToFront", json!({}));
     }
 
     /// One command, and its result.
