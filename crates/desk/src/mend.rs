@@ -21,13 +21,25 @@ fn helps(seen: &Seen, text: &str, workshop: &Workshop, finding: &Finding, change
     let Ok(after) = apply(text, changes) else { return false };
     let Ok(then) = Seen::of(&after, workshop) else { return false };
     let count = |seen: &Seen, severity| seen.findings.iter().filter(|one| one.severity == severity).count();
-    let gone = !then
-        .findings
-        .iter()
-        .any(|one| one.rule == finding.rule && one.part == finding.part && one.severity >= finding.severity);
-    let refused = (count(&then, Severity::Refuse), count(seen, Severity::Refuse));
-    let mended = (count(&then, Severity::Mend), count(seen, Severity::Mend));
-    gone && refused.0 <= refused.1 && (finding.severity == Severity::Refuse || mended.0 < mended.1)
+    let still_there = then.findings.iter().any(|one| {
+        one.rule == finding.rule
+            && one.part == finding.part
+            && one.severity >= finding.severity
+            && says_the_same(one, finding)
+    });
+    let (refuse, refused) = (count(&then, Severity::Refuse), count(seen, Severity::Refuse));
+    let (mend, mended) = (count(&then, Severity::Mend), count(seen, Severity::Mend));
+    let fewer = match finding.severity {
+        Severity::Refuse => refuse < refused,
+        _ => refuse <= refused && mend < mended,
+    };
+    fewer && !still_there
+}
+
+/// Whether two findings are of the same matter, whatever their figures.
+fn says_the_same(one: &Finding, other: &Finding) -> bool {
+    let words = |finding: &Finding| finding.what.replace(|c: char| c.is_ascii_digit() || c == '.', "");
+    words(one) == words(other)
 }
 
 fn candidates(seen: &Seen, text: &str, finding: &Finding) -> Vec<Vec<Change>> {

@@ -61,5 +61,11 @@ fn the_printed_card_is_the_card_that_is_read() {
         let photo = press::png(&scanned).expect("drawn");
         let reading =
             card::read(&photo, &plan, &Print::measured(0.871, 0.0331)).unwrap_or_else(|why| panic!("{paper:?}: {why}"));
+        assert_eq!(reading.best, 5);
+        // L* of the greys, worked from the sRGB curve and CIE 1976.
+        for (step, known) in reading.steps.iter().zip([62.1, 54.4, 44.8, 34.9, 25.8, 22.6]) {
+            assert!((step.face.lightness.value - 79.9).abs() < 2.0, "{:?}", step.face.lightness);
+            assert!((step.engraved.lightness.value - known).abs() < 2.0, "{known}: {:?}", step.engraved.lightness);
+        }
     }
 }

@@ -15,7 +15,7 @@ import { ask, Sorry, tell } from "./api.js";
 
 /** @typedef {{ changes: Change[], done: (refusal: Sorry | null) => void, began: number }} Attempt */
 
-/** How long after a connection was given up it is tried again, in ms. */
+/** How long after a cut connection the desk is asked again, in ms. */
 const AGAIN = 1000;
 
 export class Board extends EventTarget {
@@ -96,20 +96,24 @@ export class Board extends EventTarget {
     events.addEventListener("changed", (event) => {
       const { look, version } = JSON.parse(event.data);
       this.#next(async () => {
-        if (dial !== this.dial) return;
+        if (events !== this.#events) return;
         this.#say("answers", true);
         if (look === "gone") return this.#say("gone");
         if (look === this.look && !this.trying) return;
         const outside = version !== this.version && version !== this.state?.version;
-        await this.#refresh();
+        try {
+          await this.#refresh();
+        } catch (error) {
+          if (error instanceof Sorry) throw error;
+          // Told of a change, but cut off before it could be asked for: hear the news again.
+          this.#say("answers", false);
+          setTimeout(() => events === this.#events && (events.close(), this.#listen()), AGAIN);
+          return;
+        }
         if (outside) this.#say("outside");
       });
     });
-    events.addEventListener("error", () => {
-      this.#say("answers", false);
-      // Browsers give some failures up for good; the desk may be back in a moment.
-      if (events.readyState === EventSource.CLOSED) setTimeout(() => events === this.#events && dial === this.dial && this.#listen(), AGAIN);
-    });
+    events.addEventListener("error", () => this.#say("answers", false));
     events.addEventListener("open", () => this.#say("answers", true));
   }
 

@@ -46,7 +46,8 @@ export class Handles {
       dress(group, { "aria-label": handle.words, "data-handle": handle.name });
       dress(reach, { cx: handle.at.x, cy: handle.at.y, r: REACH / scale });
       dress(shape, handle.d ? { d: handle.d, transform: handle.shift ? `translate(${handle.shift.x} ${handle.shift.y})` : null } : { d: "M0 0" });
-      dress(knob, { cx: handle.at.x, cy: handle.at.y, r: 5 / scale });
+      // What has an outline of its own shows that; a knob would hide what is in it.
+      dress(knob, { cx: handle.at.x, cy: handle.at.y, r: handle.shift ? 0 : 5 / scale });
     });
   }
 

@@ -116,13 +116,16 @@ class OrderStory extends HTMLElement {
 
   /** Text with values in it; `{a|b}` is whichever of the two is written. @param {string} text @param {string} base @param {Set<string>} told */
   #line(text, base, told) {
-    return text.split(/[{}]/).map((part, n) => {
-      if (n % 2 === 0) return part;
+    const parts = text.split(/[{}]/);
+    return parts.map((part, n) => {
+      // What is said right after a value stays with it.
+      const stop = /^[.,;:]/.test(parts[n + 1] ?? "") ? (parts[n + 1][0] ?? "") : "";
+      if (n % 2 === 0) return n > 0 && /^[.,;:]/.test(part) ? part.slice(1) : part;
       const all = part.split("|").map((path) => base + path);
       const path = all.find((one) => this.#order[one]?.from === "written") ?? all[0];
       all.forEach((one) => told.add(one));
       if (all.length > 1 && part === "stock|cover.stock") all.forEach((one) => one !== path && told.delete(one));
-      return this.#value(path);
+      return stop ? make("span", { class: "together" }, this.#value(path), stop) : this.#value(path);
     });
   }
 

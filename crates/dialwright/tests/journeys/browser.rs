@@ -93,9 +93,10 @@ impl Browser {
         self.session.clone()
     }
 
-    /// Speaks to a page that was opened before, and brings it to the front: one that nobody sees hears of nothing.
+    /// Speaks to a page that was opened before.
     pub fn turn_to(&mut self, page: &str) {
         self.session = page.to_owned();
+        // A page that nobody sees asks for nothing.
         self.call("Page.bringToFront", json!({}));
     }
 
