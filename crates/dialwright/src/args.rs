@@ -157,6 +157,9 @@ pub struct Card {
     /// For US Letter instead of A4.
     #[arg(long, global = true)]
     pub letter: bool,
+    /// Print the figures, or what was written, as JSON.
+    #[arg(long, global = true)]
+    pub json: bool,
 }
 
 /// What is done with the card.
@@ -195,9 +198,6 @@ pub enum CardDoes {
         /// Reflectance of your printer's solid black, if you have measured it.
         #[arg(long)]
         ink_black: Option<f64>,
-        /// Print the figures as JSON.
-        #[arg(long)]
-        json: bool,
     },
 }
 

@@ -31,14 +31,15 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
                 None => own[1],
             };
             write_picture(to, press::card_sample(&plan, dial, stock).map_err(Talk::Plain)?)?;
-            println!(
+            let told = format!(
                 "{}: engrave its {} groups at rising power on {}, cut it, wipe it as you would the dial, and write the powers down",
                 to.display(),
                 args.steps,
                 stock.name
             );
+            say(args, json!({ "file": to, "steps": args.steps, "stock": stock.name }), &told);
         }
-        CardDoes::Read { photo, paper_white, ink_black, json } => {
+        CardDoes::Read { photo, paper_white, ink_black } => {
             let bytes = std::fs::read(photo)
                 .map_err(|error| Talk::Plain(format!("{} cannot be read: {error}", photo.display())))?;
             let usual = Print::default();
@@ -48,10 +49,10 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
                 _ => Print { paper: about(paper_white, usual.paper), ink: about(ink_black, usual.ink) },
             };
             match card::read(&bytes, &plan, &print) {
-                Ok(reading) if *json => println!("{:#}", figures(&reading)),
+                Ok(reading) if args.json => println!("{:#}", figures(&reading)),
                 Ok(reading) => print!("{}", words(&reading)),
                 Err(refused) => {
-                    if *json {
+                    if args.json {
                         println!("{:#}", json!({ "refused": refused.to_string() }));
                     } else {
                         println!("not read: {refused}");
@@ -62,6 +63,10 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
         }
     }
     Ok(Outcome::Well)
+}
+
+fn say(args: &Card, figures: Value, words: &str) {
+    if args.json { println!("{figures:#}") } else { println!("{words}") }
 }
 
 fn figures(reading: &Reading) -> Value {
