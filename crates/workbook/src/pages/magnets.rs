@@ -1,0 +1,73 @@
+//! The magnets: how they hold, where each goes, how deep, which way round, in which order.
+
+use super::words::{Part, part, parts};
+use crate::Make;
+use crate::book::Book;
+use dial::assembled::{Poles, Wheel};
+use dial::magnets::{self, Where};
+use measure::show;
+use press::paper::{pair_section, pole_drawing};
+use press::{magnet_map, magnets_words};
+use serde_json::{Value, json};
+
+pub(super) fn data(make: &Make, book: &mut Book) -> Value {
+    let dial = &make.looked.laid.dial;
+    let mut number = 0;
+    let pockets: Vec<Value> = magnets::plan(dial)
+        .into_iter()
+        .map(|one| {
+            let wheel = &dial.wheels[one.wheel];
+            number += usize::from(!one.clicks);
+            json!({
+                "number": (!one.clicks).then_some(number),
+                "part": match one.part { Where::CoverBack => "cover\u{2019}s back", Where::WheelFace => "wheel\u{2019}s face" },
+                "wheel": wheel.name,
+                "clicks": one.clicks,
+                "diameter": show(2.0 * one.pocket.radius, dial.show),
+                "depth": show(one.pocket.depth, dial.show),
+                "within": show(wheel.seat.depth_within, dial.show),
+                "pulls": one.poles == Poles::Pulls,
+                "face": format!("{} the marked face", one.poles.words()),
+            })
+        })
+        .collect();
+    let mut sections: Vec<Value> = Vec::new();
+    let mut drawn: Vec<(&Wheel, Vec<&str>)> = Vec::new();
+    for wheel in &dial.wheels {
+        match drawn.iter_mut().find(|one| alike(one.0, wheel)) {
+            Some(one) => one.1.push(&wheel.name),
+            None => drawn.push((wheel, vec![&wheel.name])),
+        }
+    }
+    for (wheel, names) in drawn {
+        sections.push(json!({ "names": names.join(", "), "drawing": book.drawing(&pair_section(dial, wheel)) }));
+    }
+    let all = parts(magnets_words(make.looked, make.workshop));
+    let kinds = |of: &dyn Fn(&Part) -> bool| all.iter().filter(|one| of(one)).map(part).collect::<Vec<Value>>();
+    let after = |one: &Part| LATER.iter().any(|word| one.heading.starts_with(word));
+    json!({
+        "poles": book.drawing(&pole_drawing(dial)),
+        "pockets": pockets,
+        "sections": sections,
+        "map": magnet_map(make.looked, make.workshop).map(|svg| book.picture(&on_white(&svg))),
+        "before": kinds(&|one| !after(one)),
+        "after": kinds(&|one| after(one)),
+    })
+}
+
+/// Headings of what comes after the figures; bench checks and cautions have documents of their own as well.
+const LATER: [&str; 5] = ["Which way round", "Count", "Order of work", "At the bench", "Take care"];
+
+fn alike(one: &Wheel, other: &Wheel) -> bool {
+    let pocket = |wheel: &Wheel| {
+        [wheel.pocket, wheel.cover_pocket].map(|pocket| (pocket.radius, pocket.depth, pocket.ledge))
+    };
+    one.seat == other.seat && one.stock == other.stock && pocket(one) == pocket(other)
+}
+
+/// One of the press's pictures without the paper under it, which is its first element.
+fn on_white(svg: &str) -> String {
+    let Some(start) = svg.find("<rect ") else { return svg.to_owned() };
+    let Some(end) = svg[start..].find("/>") else { return svg.to_owned() };
+    format!("{}{}", &svg[..start], &svg[start + end + 2..])
+}
