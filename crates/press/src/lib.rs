@@ -24,7 +24,7 @@ mod turning_page;
 
 pub use dial_front::{dial_front, findings_picture, wheel_face};
 pub use folder::{FolderError, Written, write_job};
-pub use job_files::{Make, job_files, slug};
+pub use job_files::{Make, add_file, job_files, slug};
 pub use layers::{Look, look, path_data};
 pub use magnet_map::magnet_map;
 pub use magnets_page::{magnets_page, magnets_words};

@@ -2,13 +2,15 @@
 
 use crate::ink::{self, NotCovered, short};
 use crate::paper::{BOTTOM, SIDE, TOP};
-use crate::{Make, Paper};
+use crate::Make;
 use press::paper::{Anchor, Drawing};
 use serde_json::{Value, json};
 
 /// Letters of a name in the running head, and in narrow places.
 const HEAD: usize = 56;
 pub(crate) const NARROW: usize = 28;
+/// Letters of a name in a list of names.
+pub(crate) const NAMES: usize = 44;
 
 /// A book in the making.
 #[derive(Default)]
@@ -54,7 +56,7 @@ impl Book {
         let mut data = json!({
             "name": dial.name,
             "short": short(&dial.name, HEAD),
-            "paper": { "w": width, "h": height, "side": SIDE, "top": TOP, "bottom": BOTTOM, "inches": make.paper == Paper::Letter },
+            "paper": { "w": width, "h": height, "side": SIDE, "top": TOP, "bottom": BOTTOM },
             "documents": documents,
         });
         let mut found = Vec::new();

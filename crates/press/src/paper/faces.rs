@@ -29,13 +29,14 @@ pub fn dial_face(dial: &Dial, places: &[Point]) -> Drawing {
         picture.fill(&art.shape, colours.burnt);
     }
     picture.outline(&face, pen(colours.burnt, 0.2, dashes::NONE));
-    for at in places {
+    let rings = gathered(places);
+    for (at, _) in &rings {
         let ring = Shape::from(outline::Curve::circle(*at, 2.4));
         sketch.picture.outline(&ring, pen("#ffffff", 1.1, dashes::NONE));
         sketch.picture.outline(&ring, pen(tone::FAIL, 0.45, dashes::NONE));
     }
-    for (i, at) in places.iter().enumerate() {
-        sketch.label(*at + Vec2::new(3.2, 2.6), Anchor::Start, (i + 1).to_string());
+    for (at, words) in rings {
+        sketch.label(at + Vec2::new(3.2, 2.6), Anchor::Start, words);
     }
     sketch.finish()
 }
@@ -63,12 +64,34 @@ pub fn dial_back(dial: &Dial) -> Drawing {
             picture.outline(&hidden.moved(&over), pen(back(&wheel.stock).burnt, 0.15, dashes::HIDDEN));
         }
     }
-    let names: Vec<(Point, String)> =
-        dial.wheels.iter().map(|wheel| (over.apply(wheel.centre - Vec2::new(0.0, wheel.radius / 2.0)), wheel.name.clone())).collect();
-    for (at, name) in names {
-        sketch.label(at, Anchor::Middle, name);
+    for wheel in &dial.wheels {
+        let at = over.apply(wheel.centre - Vec2::new(0.0, wheel.radius / 2.0));
+        sketch.label(at, Anchor::Middle, within(&wheel.name, 1.6 * wheel.radius));
     }
     sketch.finish()
+}
+
+/// Numbered places; those that lie on each other share a ring.
+fn gathered(places: &[Point]) -> Vec<(Point, String)> {
+    let mut rings: Vec<(Point, String)> = Vec::new();
+    for (i, at) in places.iter().enumerate() {
+        let number = (i + 1).to_string();
+        match rings.iter_mut().find(|one| one.0.distance(*at) < 6.0) {
+            Some(one) => one.1 = format!("{}, {number}", one.1),
+            None => rings.push((*at, number)),
+        }
+    }
+    rings
+}
+
+/// A name that has room in so many mm.
+fn within(name: &str, width: f64) -> String {
+    // A letter of the words round a drawing takes 2 mm at most.
+    let letters = ((width / 2.0) as usize).max(3);
+    if name.chars().count() <= letters {
+        return name.to_owned();
+    }
+    name.chars().take(letters - 1).collect::<String>() + "\u{2026}"
 }
 
 /// The cover with its windows open.

@@ -27,7 +27,7 @@ pub fn taken_apart(dial: &Dial) -> Drawing {
     let under = dial.wheels.iter().map(|wheel| wheel.stock.thickness()).fold(0.0, f64::max);
     let levels = [0.0, apart + under, 1.45 * apart + under, 2.1 * apart + under];
     let top = levels[3] + dial.cover.stock.thickness();
-    let area = Rect::new(left - MARGIN, low - MARGIN, right + MARGIN + 30.0, high + top + MARGIN);
+    let area = Rect::new(left - MARGIN, low - MARGIN, right + MARGIN + 0.3 * (right - left), high + top + MARGIN);
     let mut sketch = Sketch::new(&format!("{} taken apart in layers", dial.name), area);
     let mut iso = Iso { corner: Point::new(area.x0, area.y1), body: String::new() };
     for wheel in &dial.wheels {

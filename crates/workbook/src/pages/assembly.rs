@@ -1,7 +1,8 @@
 //! Putting the dial together, and checks that a person can do at the bench, with limits from the model.
 
 use crate::Make;
-use crate::book::Book;
+use crate::book::{Book, NAMES};
+use crate::ink::short;
 use dial::magnets::Held;
 use dial::turning::Stop;
 use measure::show;
@@ -31,8 +32,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
     let groups = groups(make);
     json!({
         "pictures": pictures,
-        "groups": groups.iter().map(|(held, names)| json!({ "names": names.join(", "), "checks": checks(make, held, names) })).collect::<Vec<_>>(),
-        "wheels": dial.wheels.iter().map(|wheel| wheel.name.as_str()).collect::<Vec<_>>(),
+        "groups": groups.iter().map(|(held, names)| json!({ "names": names.iter().map(|name| short(name, NAMES)).collect::<Vec<_>>().join(", "), "checks": checks(make, held, names) })).collect::<Vec<_>>(),
     })
 }
 
@@ -72,7 +72,10 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
                 grams(held.effort.low),
                 grams(held.effort.high)
             ),
-            format!("Under {:.2} N: it slips by itself. Over {:.2} N: it is stiff. One place harder than the rest: glue, or a burr.", feel.turn_least, feel.turn_most),
+            format!(
+                "Less: it moves when it is only brushed (under {:.2} N). More, or one place harder than the rest: glue, soot or a burr; over {:.2} N no finger turns it.",
+                feel.turn_least, feel.turn_most
+            ),
         ),
         check(
             "Pull",

@@ -2,7 +2,8 @@
 
 use super::words::{part, parts};
 use crate::Make;
-use crate::book::Book;
+use crate::book::{Book, NAMES};
+use crate::ink::short;
 use dial::assembled::Sense;
 use press::magnets_words;
 use press::paper::dial_face;
@@ -17,7 +18,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
             Sense::Clockwise => "clockwise",
             Sense::Anticlockwise => "anticlockwise",
         };
-        json!({ "name": wheel.name, "sense": sense })
+        json!({ "name": short(&wheel.name, NAMES), "sense": sense })
     });
     json!({ "care": care, "face": book.drawing(&dial_face(dial, &[])), "wheels": turning.collect::<Vec<_>>() })
 }

@@ -2,7 +2,8 @@
 
 use super::words::{Part, part, parts};
 use crate::Make;
-use crate::book::Book;
+use crate::book::{Book, NAMES};
+use crate::ink::short;
 use dial::assembled::{Poles, Wheel};
 use dial::magnets::{self, Where};
 use measure::show;
@@ -21,7 +22,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
             json!({
                 "number": (!one.clicks).then_some(number),
                 "part": match one.part { Where::CoverBack => "cover\u{2019}s back", Where::WheelFace => "wheel\u{2019}s face" },
-                "wheel": wheel.name,
+                "wheel": short(&wheel.name, NAMES),
                 "clicks": one.clicks,
                 "diameter": show(2.0 * one.pocket.radius, dial.show),
                 "depth": show(one.pocket.depth, dial.show),
@@ -32,11 +33,11 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         })
         .collect();
     let mut sections: Vec<Value> = Vec::new();
-    let mut drawn: Vec<(&Wheel, Vec<&str>)> = Vec::new();
+    let mut drawn: Vec<(&Wheel, Vec<String>)> = Vec::new();
     for wheel in &dial.wheels {
         match drawn.iter_mut().find(|one| alike(one.0, wheel)) {
-            Some(one) => one.1.push(&wheel.name),
-            None => drawn.push((wheel, vec![&wheel.name])),
+            Some(one) => one.1.push(short(&wheel.name, NAMES)),
+            None => drawn.push((wheel, vec![short(&wheel.name, NAMES)])),
         }
     }
     for (wheel, names) in drawn {
@@ -50,11 +51,14 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         "pockets": pockets,
         "sections": sections,
         "map": magnet_map(make.looked, make.workshop).map(|svg| book.picture(&on_white(&svg))),
-        "before": kinds(&|one| !after(one)),
+        "held": kinds(&|one| !after(one) && !one.heading.starts_with(SHELF)),
+        "shelf": kinds(&|one| one.heading.starts_with(SHELF)),
         "after": kinds(&|one| after(one)),
     })
 }
 
+/// Heading of what the shelf offers.
+const SHELF: &str = "From the shelf";
 /// Headings of what comes after the figures; bench checks and cautions have documents of their own as well.
 const LATER: [&str; 5] = ["Which way round", "Count", "Order of work", "At the bench", "Take care"];
 

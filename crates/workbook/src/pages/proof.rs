@@ -1,7 +1,8 @@
 //! The paper proof: cover and wheels at true size, over several sheets of paper where a part is larger than one.
 
 use crate::Make;
-use crate::book::Book;
+use crate::book::{Book, NAMES};
+use crate::ink::short;
 use measure::show;
 use press::paper::{Proof, cover_proof, wheel_proof};
 use serde_json::{Value, json};
@@ -21,7 +22,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         // Names in the part itself only where they have room: the page says them anyhow.
         drawing.labels.retain(|label| label.words.chars().count() < 14);
         json!({
-            "name": name,
+            "name": short(name, NAMES),
             "size": format!("{} \u{d7} {}", show(proof.width, dial.show), show(proof.height, dial.show)),
             "drawing": book.drawing(&drawing),
             "tiles": tiles(drawing.width, drawing.height, width, height - HEAD),
