@@ -41,7 +41,7 @@ pub fn dial_face(dial: &Dial, places: &[Point]) -> Drawing {
     sketch.finish()
 }
 
-/// The dial from behind, turned over sideways: the cover's back, its pockets where no wheel hides them, and the wheels' backs.
+/// The dial from behind, turned over sideways: the cover's back, its pockets where no wheel hides them, and the wheels' backs, numbered.
 pub fn dial_back(dial: &Dial) -> Drawing {
     let over = Motion::mirror(&Axis::vertical(0.0));
     let area = around(dial);
@@ -64,9 +64,9 @@ pub fn dial_back(dial: &Dial) -> Drawing {
             picture.outline(&hidden.moved(&over), pen(back(&wheel.stock).burnt, 0.15, dashes::HIDDEN));
         }
     }
-    for wheel in &dial.wheels {
+    for (i, wheel) in dial.wheels.iter().enumerate() {
         let at = over.apply(wheel.centre - Vec2::new(0.0, wheel.radius / 2.0));
-        sketch.label(at, Anchor::Middle, within(&wheel.name, 1.6 * wheel.radius));
+        sketch.label(at, Anchor::Middle, (i + 1).to_string());
     }
     sketch.finish()
 }
@@ -82,16 +82,6 @@ fn gathered(places: &[Point]) -> Vec<(Point, String)> {
         }
     }
     rings
-}
-
-/// A name that has room in so many mm.
-fn within(name: &str, width: f64) -> String {
-    // A letter of the words round a drawing takes 2 mm at most.
-    let letters = ((width / 2.0) as usize).max(3);
-    if name.chars().count() <= letters {
-        return name.to_owned();
-    }
-    name.chars().take(letters - 1).collect::<String>() + "\u{2026}"
 }
 
 /// The cover with its windows open.

@@ -5,7 +5,7 @@ use crate::layers::look;
 use crate::picture::tone;
 use crate::svg::Frame;
 use dial::Dial;
-use dial::assembled::Pocket;
+use dial::assembled::{Pocket, Wheel};
 use outline::{BezPath, Point, Rect, Shape, Vec2};
 use process::Stock;
 use std::fmt::Write;
@@ -22,10 +22,13 @@ pub fn taken_apart(dial: &Dial) -> Drawing {
     let flat = super::faces::around(dial);
     let (left, right) = (slant(Point::new(flat.x0, flat.y1)).x, slant(Point::new(flat.x1, flat.y0)).x);
     let (low, high) = (slant(Point::new(flat.x0, flat.y0)).y, slant(Point::new(flat.x1, flat.y1)).y);
-    // Far enough apart that half of what lies below is seen.
-    let apart = 0.32 * (high - low) + 8.0;
+    // The magnets of the cover come out from under it: so far reaches the cover on the page below its wheels' middles.
+    let hides = |wheel: &Wheel| (wheel.centre.x - flat.x0).min(wheel.centre.y - flat.y0);
+    let below = dial.wheels.iter().map(hides).fold(0.0, f64::max);
     let under = dial.wheels.iter().map(|wheel| wheel.stock.thickness()).fold(0.0, f64::max);
-    let levels = [0.0, apart + under, 1.45 * apart + under, 2.1 * apart + under];
+    // Names beside the layers need room, however small the whole is shown.
+    let step = (0.08 * (high - low)).max(11.0);
+    let levels = [0.0, under + step, under + 2.0 * step, under + 2.5 * step + below];
     let top = levels[3] + dial.cover.stock.thickness();
     let area = Rect::new(left - MARGIN, low - MARGIN, right + MARGIN + 0.3 * (right - left), high + top + MARGIN);
     let mut sketch = Sketch::new(&format!("{} taken apart in layers", dial.name), area);

@@ -24,7 +24,8 @@ pub fn pole_drawing(dial: &Dial) -> Drawing {
     let back = super::faces::open_face(dial).moved(&over);
     let cover = back.bounds();
     let widest = dial.wheels.iter().map(|wheel| wheel.radius).fold(0.0, f64::max);
-    let columns = ((cover.width() + GAP) / (2.0 * widest + GAP)).floor().max(1.0) as usize;
+    // A row of wheels may be a little wider than the cover.
+    let columns = ((cover.width() + GAP) / (2.0 * widest + GAP) + 0.25).floor().max(1.0) as usize;
     let columns = columns.min(dial.wheels.len().max(1));
     let rows = dial.wheels.len().div_ceil(columns);
     let wide = cover.width().max(columns as f64 * (2.0 * widest + GAP) - GAP);

@@ -8,7 +8,7 @@ use dial::assembled::{Poles, Wheel};
 use dial::magnets::{self, Where};
 use measure::show;
 use press::paper::{pair_section, pole_drawing};
-use press::{magnet_map, magnets_words};
+use press::{Block, magnet_map, magnets_words};
 use serde_json::{Value, json};
 
 pub(super) fn data(make: &Make, book: &mut Book) -> Value {
@@ -28,7 +28,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
                 "depth": show(one.pocket.depth, dial.show),
                 "within": show(wheel.seat.depth_within, dial.show),
                 "pulls": one.poles == Poles::Pulls,
-                "face": format!("{} the marked face", one.poles.words()),
+                "face": one.poles.words(),
             })
         })
         .collect();
@@ -43,7 +43,11 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
     for (wheel, names) in drawn {
         sections.push(json!({ "names": names.join(", "), "drawing": book.drawing(&pair_section(dial, wheel)) }));
     }
-    let all = parts(magnets_words(make.looked, make.workshop));
+    let mut all = parts(magnets_words(make.looked, make.workshop));
+    for one in &mut all {
+        // Every unequal pair of the shelf by name fills half a page; the page of text has them.
+        one.blocks.retain(|block| !matches!(block, Block::Text(words) if words.starts_with("Unequal pairs")));
+    }
     let kinds = |of: &dyn Fn(&Part) -> bool| all.iter().filter(|one| of(one)).map(part).collect::<Vec<Value>>();
     let after = |one: &Part| LATER.iter().any(|word| one.heading.starts_with(word));
     json!({

@@ -80,7 +80,7 @@ impl Read {
 
     /// The bounds of everything that is painted as a path on a page.
     pub fn painted(&self, page: ObjectId) -> Vec<Painted> {
-        let content = self.pdf.get_page_content(page).expect("content");
+        let content = self.pdf.get_page_content(page);
         let dictionary = self.pdf.get_dictionary(page).expect("a page");
         let resources = self.resolve(dictionary.get(b"Resources").expect("resources"));
         let mut out = Vec::new();
