@@ -37,7 +37,12 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
     {
         let book = crate::workbook::set(&looked, &job, None, args.paper)?;
         crate::workbook::tell(&book);
-        press::add_file(&mut files, "workbook.pdf", "all of it on paper: proof, tickets, assembly, hand-over", book.pdf);
+        press::add_file(
+            &mut files,
+            "workbook.pdf",
+            "all of it on paper: proof, tickets, assembly, hand-over",
+            book.pdf,
+        );
     }
     let target = args.to.clone().unwrap_or_else(|| beside(&looked.loaded.file, &looked.dial.laid.dial.name));
     let written = press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;

@@ -1,8 +1,8 @@
 //! What all documents of a book share: its data, and its pictures.
 
+use crate::Make;
 use crate::ink::{self, NotCovered, short};
 use crate::paper::{BOTTOM, SIDE, TOP};
-use crate::Make;
 use press::paper::{Anchor, Drawing};
 use serde_json::{Value, json};
 

@@ -14,7 +14,9 @@ pub enum WorkbookError {
 impl fmt::Display for WorkbookError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            WorkbookError::NoBoard => f.write_str("there is no pairings board for this dial: make one first, or leave this document out"),
+            WorkbookError::NoBoard => {
+                f.write_str("there is no pairings board for this dial: make one first, or leave this document out")
+            }
             WorkbookError::Fault(what) => write!(
                 f,
                 "the workbook could not be set ({what}): this is a fault of the program, please report it with the dial file; nothing was changed"

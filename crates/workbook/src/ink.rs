@@ -98,7 +98,11 @@ mod tests {
 
     #[test]
     fn what_is_covered_stays_as_it_is() {
-        for words in ["Harbour", "#set page(width: 1pt) $x$ *b* _i_ \\ @ref <label>", "Müller \u{2212}3.2 mm \u{b1}0.1 \u{201c}a\u{201d}"] {
+        for words in [
+            "Harbour",
+            "#set page(width: 1pt) $x$ *b* _i_ \\ @ref <label>",
+            "Müller \u{2212}3.2 mm \u{b1}0.1 \u{201c}a\u{201d}",
+        ] {
             assert_eq!(set(words), (words.to_owned(), Vec::new()));
         }
     }

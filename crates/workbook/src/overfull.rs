@@ -110,11 +110,15 @@ fn no_example_is_overfull() {
 fn a_crowded_dial_is_not_overfull() {
     let mut workshop = workshop::starter();
     (workshop.machine.bed_width, workshop.machine.bed_height) = (1200.0, 900.0);
-    let mut text = format!("name = \"{}\"\nstock = \"birch plywood 3 mm\"\n", "A name of many words ".repeat(14).trim_end());
+    let mut text =
+        format!("name = \"{}\"\nstock = \"birch plywood 3 mm\"\n", "A name of many words ".repeat(14).trim_end());
     for k in 0..6 {
         let name = if k % 2 == 0 { "provisions for the long way home ".repeat(8) } else { "x".repeat(300) };
         let values = if k == 0 { "0..99" } else { "0..12" };
-        text += &format!("[[counter]]\nname = \"{k} {}\"\nlabel = \"\"\nvalues = \"{values}\"\nmark = {{ height = \"3.5 mm\" }}\n", name.trim_end());
+        text += &format!(
+            "[[counter]]\nname = \"{k} {}\"\nlabel = \"\"\nvalues = \"{values}\"\nmark = {{ height = \"3.5 mm\" }}\n",
+            name.trim_end()
+        );
     }
     assert!(looked(&text, workshop, Paper::Letter, &ALL) > 15);
 }

@@ -50,13 +50,17 @@ pub fn taken_apart(dial: &Dial) -> Drawing {
     for wheel in &dial.wheels {
         iso.magnet(&wheel.pocket, wheel.seat.wheel.diameter / 2.0, levels[1], wheel.seat.wheel.thickness);
         if let Some(ring) = &wheel.clicks {
-            ring.wheel.iter().for_each(|pocket| iso.magnet(pocket, ring.disc.diameter / 2.0, levels[1], ring.disc.thickness));
+            ring.wheel
+                .iter()
+                .for_each(|pocket| iso.magnet(pocket, ring.disc.diameter / 2.0, levels[1], ring.disc.thickness));
         }
     }
     for wheel in &dial.wheels {
         iso.magnet(&wheel.cover_pocket, wheel.seat.cover.diameter / 2.0, levels[2], wheel.seat.cover.thickness);
         if let Some(ring) = &wheel.clicks {
-            ring.cover.iter().for_each(|pocket| iso.magnet(pocket, ring.disc.diameter / 2.0, levels[2], ring.disc.thickness));
+            ring.cover
+                .iter()
+                .for_each(|pocket| iso.magnet(pocket, ring.disc.diameter / 2.0, levels[2], ring.disc.thickness));
         }
     }
     iso.plate(&super::faces::open_face(dial), levels[3], &dial.cover.stock);
@@ -113,7 +117,11 @@ impl Iso {
         for k in 0..slices {
             let at = thickness * k as f64 / slices as f64;
             let colour = shaded(edge_colour(stock, thickness - at), if k == 0 { 0.45 } else { 0.72 });
-            let _ = writeln!(self.body, "<path fill=\"{colour}\" transform=\"{}\" d=\"{data}\"/>", self.matrix(height + at));
+            let _ = writeln!(
+                self.body,
+                "<path fill=\"{colour}\" transform=\"{}\" d=\"{data}\"/>",
+                self.matrix(height + at)
+            );
         }
         let colours = look(stock);
         let _ = writeln!(

@@ -87,7 +87,12 @@ pub fn pair_section(dial: &Dial, wheel: &Wheel) -> Drawing {
     };
     let ink = pen(tone::INK, 0.25, dashes::NONE);
     let hole = |pocket: &Pocket, from: f64, way: f64| {
-        let mut shape = block(-pocket.radius, from.min(from + way * pocket.depth), pocket.radius, from.max(from + way * pocket.depth));
+        let mut shape = block(
+            -pocket.radius,
+            from.min(from + way * pocket.depth),
+            pocket.radius,
+            from.max(from + way * pocket.depth),
+        );
         if let Some(ledge) = pocket.ledge {
             let end = from + way * ledge.depth;
             shape = shape.united(&block(-ledge.radius, from.min(end), ledge.radius, from.max(end)));

@@ -26,7 +26,8 @@ pub struct Proof {
 /// The cover: its outline and windows to cut, its art, and the wheels' middles.
 pub fn cover_proof(dial: &Dial) -> Proof {
     let bounds = dial.cover.plate.bounds();
-    let mut sketch = Sketch::new(&format!("{}: paper proof of the cover, true size", dial.name), bounds.inflate(EDGE, EDGE));
+    let mut sketch =
+        Sketch::new(&format!("{}: paper proof of the cover, true size", dial.name), bounds.inflate(EDGE, EDGE));
     for art in &dial.cover.art {
         sketch.picture.fill(&art.shape, GREY);
     }
@@ -47,7 +48,8 @@ pub fn cover_proof(dial: &Dial) -> Proof {
 pub fn wheel_proof(wheel: &Wheel) -> Proof {
     let rim = Shape::from(wheel.rim.clone());
     let bounds = rim.bounds();
-    let mut sketch = Sketch::new(&format!("paper proof of the wheel {}, true size", wheel.name), bounds.inflate(EDGE, EDGE));
+    let mut sketch =
+        Sketch::new(&format!("paper proof of the wheel {}, true size", wheel.name), bounds.inflate(EDGE, EDGE));
     for mark in &wheel.marks {
         sketch.picture.fill(&mark.shape, BLACK);
     }

@@ -12,8 +12,7 @@ use serde_json::{Value, json};
 pub(super) fn data(make: &Make, book: &mut Book) -> Value {
     let dial = &make.looked.laid.dial;
     let caps = dial.wheels.iter().any(|wheel| wheel.seat.cap.is_some());
-    let washers =
-        dial.wheels.iter().any(|wheel| wheel.seat.ring.as_ref().is_some_and(|ring| ring.washer.is_some()));
+    let washers = dial.wheels.iter().any(|wheel| wheel.seat.ring.as_ref().is_some_and(|ring| ring.washer.is_some()));
     let more = match (caps, washers) {
         (true, true) => " Then its cap into the ledge, and its washer.",
         (true, false) => " Then its cap into the ledge, flush.",
@@ -58,9 +57,7 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
     let stops: Vec<&Stop> = of_these.flat_map(|wheel| &wheel.stops).collect();
     let least = |of: fn(&Stop) -> f64| stops.iter().map(|stop| of(stop)).fold(f64::INFINITY, f64::min);
     let grams = |newtons: f64| format!("{:.0} g", newtons * 1e3 / 9.806_65);
-    let check = |name: &str, act: String, accept: String, reject: String| {
-        json!({ "name": name, "do": act, "accept": accept, "reject": reject })
-    };
+    let check = |name: &str, act: String, accept: String, reject: String| json!({ "name": name, "do": act, "accept": accept, "reject": reject });
     vec![
         check(
             "Spin",
@@ -80,13 +77,22 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         check(
             "Pull",
             "Hang the cover up by its edge, wheels free below, and pull one straight off with the scale.".into(),
-            format!("Lets go between {:.2} and {:.2} N ({} to {}).", held.pull.low, held.pull.high, grams(held.pull.low), grams(held.pull.high)),
+            format!(
+                "Lets go between {:.2} and {:.2} N ({} to {}).",
+                held.pull.low,
+                held.pull.high,
+                grams(held.pull.low),
+                grams(held.pull.high)
+            ),
             "Outside of that: a pocket of the wrong depth, or a magnet of another grade.".into(),
         ),
         check(
             "Lay down",
             "Lay the dial on its face, on its back, on each edge; knock on the table.".into(),
-            format!("No wheel leaves its seat; after a turn of {:.0}\u{b0} at most it is centred again.", held.centred_by.high.to_degrees()),
+            format!(
+                "No wheel leaves its seat; after a turn of {:.0}\u{b0} at most it is centred again.",
+                held.centred_by.high.to_degrees()
+            ),
             format!("A wheel rests more than {} off its middle, or drops.", mm(held.rest.high)),
         ),
         check(
@@ -101,8 +107,15 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         check(
             "Every number",
             "Turn with one finger through every stop; look straight on.".into(),
-            format!("Whole and alone in its window. One finger pushes the wheel {} aside at most; the window forgives {}.", mm(held.drift.high), mm(held.forgives)),
-            format!("Part of a number is hidden or a neighbour is seen when the wheel is let go; drawn are {} to the window\u{2019}s edge.", mm(least(|stop| stop.margin))),
+            format!(
+                "Whole and alone in its window. One finger pushes the wheel {} aside at most; the window forgives {}.",
+                mm(held.drift.high),
+                mm(held.forgives)
+            ),
+            format!(
+                "Part of a number is hidden or a neighbour is seen when the wheel is let go; drawn are {} to the window\u{2019}s edge.",
+                mm(least(|stop| stop.margin))
+            ),
         ),
         check(
             "Any wheel, any cover",

@@ -21,10 +21,35 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         found.map_or(String::new(), |(wheel, stop)| format!("at \u{201c}{}\u{201d} of {}", stop.words, wheel.name))
     };
     let figures = json!([
-        ["Cover", format!("{} \u{d7} {}, {}, {} thick", mm(plate.width()), mm(plate.height()), dial.cover.stock.name, mm(dial.cover.stock.thickness()))],
+        [
+            "Cover",
+            format!(
+                "{} \u{d7} {}, {}, {} thick",
+                mm(plate.width()),
+                mm(plate.height()),
+                dial.cover.stock.name,
+                mm(dial.cover.stock.thickness())
+            )
+        ],
         ["Turn test", if looked.turns.passes() { "every stop passes" } else { "some stops fail: see the turn test" }],
-        ["Forgives", format!("{} of turning, {}; {} of sideways drift, {}", Quantity::Angle(slack.angle).show(dial.show), at(slack.angle_at), mm(slack.drift), at(slack.drift_at))],
-        ["Sheets", format!("{}, in {} setups", count(make.job.sheets.len(), "sheet"), make.job.sheets.iter().map(|sheet| sheet.setups.len()).sum::<usize>())],
+        [
+            "Forgives",
+            format!(
+                "{} of turning, {}; {} of sideways drift, {}",
+                Quantity::Angle(slack.angle).show(dial.show),
+                at(slack.angle_at),
+                mm(slack.drift),
+                at(slack.drift_at)
+            )
+        ],
+        [
+            "Sheets",
+            format!(
+                "{}, in {} setups",
+                count(make.job.sheets.len(), "sheet"),
+                make.job.sheets.iter().map(|sheet| sheet.setups.len()).sum::<usize>()
+            )
+        ],
     ]);
     let placed: Vec<(&Finding, Point)> = looked
         .findings

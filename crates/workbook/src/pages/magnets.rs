@@ -67,9 +67,8 @@ const SHELF: &str = "From the shelf";
 const LATER: [&str; 5] = ["Which way round", "Count", "Order of work", "At the bench", "Take care"];
 
 fn alike(one: &Wheel, other: &Wheel) -> bool {
-    let pocket = |wheel: &Wheel| {
-        [wheel.pocket, wheel.cover_pocket].map(|pocket| (pocket.radius, pocket.depth, pocket.ledge))
-    };
+    let pocket =
+        |wheel: &Wheel| [wheel.pocket, wheel.cover_pocket].map(|pocket| (pocket.radius, pocket.depth, pocket.ledge));
     one.seat == other.seat && one.stock == other.stock && pocket(one) == pocket(other)
 }
 

@@ -35,7 +35,15 @@ fn ticket(make: &Make, book: &mut Book, sheet: &Sheet, setup: &Setup) -> Value {
         })
         .collect();
     let mut readings = vec![
-        json!(["thickness of the stock", format!("{} ({} to {})", mm(sheet.stock.thickness()), mm(sheet.stock.thinnest()), mm(sheet.stock.thickest()))]),
+        json!([
+            "thickness of the stock",
+            format!(
+                "{} ({} to {})",
+                mm(sheet.stock.thickness()),
+                mm(sheet.stock.thinnest()),
+                mm(sheet.stock.thickest())
+            )
+        ]),
         json!(["the file\u{2019}s page as it comes in", format!("{} \u{d7} {}", mm(sheet.width), mm(sheet.height))]),
         json!(["way the grain runs on the sheet", "the same for every dial of a set"]),
     ];

@@ -122,7 +122,8 @@ impl Read {
                     let stream = self.pdf.get_object(id).and_then(Object::as_stream).expect("a stream");
                     if stream.dict.get(b"Subtype").and_then(Object::as_name).is_ok_and(|kind| kind == b"Form") {
                         let own = stream.dict.get(b"Matrix").and_then(Object::as_array).map(|array| {
-                            let m: Vec<f64> = array.iter().map(|one| f64::from(one.as_float().expect("a number"))).collect();
+                            let m: Vec<f64> =
+                                array.iter().map(|one| f64::from(one.as_float().expect("a number"))).collect();
                             [m[0], m[1], m[2], m[3], m[4], m[5]]
                         });
                         let inner = own.map_or(matrix, |own| times(own, matrix));
