@@ -12,11 +12,14 @@ pub(crate) const NARROW: usize = 28;
 /// Letters of a name in a list of names.
 pub(crate) const NAMES: usize = 44;
 
+/// Pictures by the names under which the templates find them.
+pub(crate) type Pictures = Vec<(String, Vec<u8>)>;
+
 /// A book in the making.
 #[derive(Default)]
 pub(crate) struct Book {
-    /// Pictures by the names under which the templates find them.
-    pub(crate) pictures: Vec<(String, Vec<u8>)>,
+    /// Its pictures.
+    pub(crate) pictures: Pictures,
 }
 
 impl Book {

@@ -78,7 +78,7 @@ fn of(make: &Make, documents: &[Document]) -> Result<Workbook, WorkbookError> {
 }
 
 /// What the documents say, their pictures, and what the font does not cover.
-fn gathered(make: &Make, documents: &[Document]) -> (serde_json::Value, Vec<(String, Vec<u8>)>, Vec<NotCovered>) {
+fn gathered(make: &Make, documents: &[Document]) -> (serde_json::Value, book::Pictures, Vec<NotCovered>) {
     let mut book = book::Book::default();
     let pages: Vec<_> = documents.iter().map(|one| pages::page(*one, make, &mut book)).collect();
     let (data, not_covered) = book.data(make, pages);

@@ -1,6 +1,7 @@
 //! From data and pictures to a PDF.
 
 use crate::WorkbookError;
+use crate::book::Pictures;
 use crate::world::Desk;
 use serde_json::Value;
 use typst::diag::SourceDiagnostic;
@@ -9,11 +10,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::PdfOptions;
 
 /// Sets a book; returns its bytes and how many pages it has.
-pub(crate) fn typeset(
-    name: &str,
-    data: &Value,
-    pictures: Vec<(String, Vec<u8>)>,
-) -> Result<(Vec<u8>, usize), WorkbookError> {
+pub(crate) fn typeset(name: &str, data: &Value, pictures: Pictures) -> Result<(Vec<u8>, usize), WorkbookError> {
     let document = laid_out(data, pictures)?;
     let options = PdfOptions {
         // The identifier must not hang on anything but the book.
@@ -30,7 +27,7 @@ pub(crate) fn typeset(
 }
 
 /// The pages, with everything in its place.
-pub(crate) fn laid_out(data: &Value, pictures: Vec<(String, Vec<u8>)>) -> Result<PagedDocument, WorkbookError> {
+pub(crate) fn laid_out(data: &Value, pictures: Pictures) -> Result<PagedDocument, WorkbookError> {
     let mut files = pictures;
     files.push(("book.json".into(), data.to_string().into_bytes()));
     let desk = Desk::new(files).map_err(WorkbookError::Fault)?;

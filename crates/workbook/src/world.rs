@@ -1,5 +1,6 @@
 //! All that the typesetter may see: our templates, the data, the pictures and the shipped font.
 
+use crate::book::Pictures;
 use std::collections::HashMap;
 use std::sync::LazyLock;
 use typst::diag::{FileError, FileResult};
@@ -52,7 +53,7 @@ pub(crate) struct Desk {
 
 impl Desk {
     /// The templates, and files by their names.
-    pub(crate) fn new(files: Vec<(String, Vec<u8>)>) -> Result<Desk, String> {
+    pub(crate) fn new(files: Pictures) -> Result<Desk, String> {
         let sources = SOURCES
             .into_iter()
             .map(|(name, text)| id(name).map(|id| (id, Source::new(id, text.to_owned()))))

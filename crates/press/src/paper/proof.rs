@@ -4,13 +4,16 @@ use super::{Anchor, Drawing, Sketch, cross};
 use crate::picture::{dashes, pen};
 use dial::Dial;
 use dial::assembled::Wheel;
-use outline::{Curve, Point, Rect, Shape, Vec2};
+use outline::{Curve, Motion, Point, Rect, Shape, Vec2};
+use std::f64::consts::FRAC_PI_4;
 
 /// Room for half a line's width and no more, so that the drawing is as large as the part, in mm.
 const EDGE: f64 = 0.5;
 const BLACK: &str = "#000000";
 const GREY: &str = "#6b6b6b";
 const LINE: f64 = 0.25;
+/// From one line of a hatching to the next, in mm.
+const HATCH: f64 = 1.6;
 
 /// A part to cut out.
 #[derive(Clone, Debug)]
@@ -73,14 +76,12 @@ fn pin(sketch: &mut Sketch, at: Point) {
 /// Lines over what is cut away.
 fn hatch(sketch: &mut Sketch, shape: &Shape) {
     let around = shape.bounds();
-    let middle = around.center();
     let half = around.width().hypot(around.height()) / 2.0 + 1.0;
-    let (along, across) = (Vec2::new(0.7071, 0.7071), Vec2::new(-0.7071, 0.7071));
-    let count = (half / 1.6) as i32;
+    let slant = Motion::turn(Point::ZERO, FRAC_PI_4);
+    let count = (half / HATCH) as i32;
     for k in -count..=count {
-        let line = Curve::rounded_rectangle(Point::ZERO, 2.0 * half, 0.12, 0.0);
-        let lay = outline::Motion::turn(Point::ZERO, std::f64::consts::FRAC_PI_4)
-            .then(&outline::Motion::shift(middle.to_vec2() + f64::from(k) * 1.6 * across + 0.0 * along));
+        let line = Curve::rounded_rectangle(Point::new(0.0, f64::from(k) * HATCH), 2.0 * half, 0.12, 0.0);
+        let lay = slant.then(&Motion::shift(around.center().to_vec2()));
         let within = Shape::from(line).moved(&lay).common(shape);
         sketch.picture.fill(&within, "#a8a8a8");
     }

@@ -38,14 +38,15 @@ fn tiles(w: f64, h: f64, width: f64, height: f64) -> Vec<Value> {
     if w <= width && h <= height {
         return Vec::new();
     }
-    let (room_w, room_h) = (width - 2.0 * RIM, height - 2.0 * RIM);
+    // Where nothing is joined, there are no marks beyond the piece either.
     let cut = |length: f64, room: f64| -> Vec<(f64, f64)> {
-        let n = if length <= room { 1 } else { ((length - LAP) / (room - LAP)).ceil() as usize };
+        let joined = room - 2.0 * RIM;
+        let n = if length <= room { 1 } else { ((length - LAP) / (joined - LAP)).ceil() as usize };
         let piece = (length + LAP * (n - 1) as f64) / n as f64;
         (0..n).map(|k| (k as f64 * (piece - LAP), piece)).collect()
     };
-    let columns = cut(w, room_w);
-    let rows = cut(h, room_h);
+    let columns = cut(w, width);
+    let rows = cut(h, height);
     let mut all = Vec::new();
     for (r, (y, high)) in rows.iter().enumerate() {
         for (c, (x, wide)) in columns.iter().enumerate() {
