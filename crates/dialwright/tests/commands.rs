@@ -37,6 +37,8 @@ fn from_nothing_to_sheets() {
     let job = temp.path().join("harbour/harbour-job");
     for path in [
         "READ-ME-FIRST.txt",
+        #[cfg(feature = "workbook")]
+        "workbook.pdf",
         "job.json",
         "report.json",
         "findings.txt",
@@ -218,4 +220,26 @@ fn magnets_of_a_dial_and_what_fits_what() {
     let check = run(&["check", delta]);
     assert!(out(&check).contains("[family]") && out(&check).contains("mend: Coast"), "{}", out(&check));
     assert!(out(&run(&["check", coast, "--set", delta])).contains("[family]"));
+}
+
+#[cfg(feature = "workbook")]
+#[test]
+fn a_document_of_the_workbook_alone() {
+    let temp = tempfile::tempdir().expect("a folder");
+    let run = |args: &[&str]| dialwright(temp.path(), args);
+    assert!(run(&["new", "pier", "--counter", "sky: calm, gale"]).status.success());
+    let file = "pier/dial.toml";
+    let made = run(&["workbook", file, "--document", "hand-over", "--paper", "letter"]);
+    assert!(made.status.success(), "{}", err(&made));
+    let pdf = temp.path().join("pier/pier-hand-over.pdf");
+    let bytes = fs::read(&pdf).expect("beside the dial file");
+    assert!(bytes.starts_with(b"%PDF-"));
+    // Once more it is the same; another in its place is never written over.
+    assert!(run(&["workbook", file, "--document", "hand-over", "--paper", "letter"]).status.success());
+    let other = run(&["workbook", file, "--document", "materials", "--to", "pier/pier-hand-over.pdf"]);
+    assert_eq!(other.status.code(), Some(2));
+    assert!(err(&other).contains("there already"), "{}", err(&other));
+    assert_eq!(fs::read(&pdf).expect("kept"), bytes);
+    let unknown = run(&["workbook", file, "--document", "poem"]);
+    assert!(!unknown.status.success() && err(&unknown).contains("paper-proof"), "{}", err(&unknown));
 }

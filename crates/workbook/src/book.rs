@@ -63,6 +63,11 @@ impl Book {
             "documents": documents,
         });
         let mut found = Vec::new();
+        // The maker's own words first: what is said of them is told as they stand in the dial file.
+        let marks = dial.wheels.iter().flat_map(|wheel| wheel.marks.iter().map(|mark| &mark.words));
+        for words in std::iter::once(&dial.name).chain(dial.wheels.iter().map(|wheel| &wheel.name)).chain(marks) {
+            ink::mend(&mut json!(words), &mut found);
+        }
         ink::mend(&mut data, &mut found);
         data["not_covered"] = found.iter().map(NotCovered::code_points).collect();
         // What a reader of the file's properties sees has its own fonts.

@@ -65,7 +65,8 @@ fn mended(words: &str, found: &mut Vec<NotCovered>) -> String {
         }
         out.push(c);
     }
-    if !lacking.is_empty() && !found.iter().any(|one| one.characters == lacking) {
+    let known = |c: &char| found.iter().any(|one| one.characters.contains(c));
+    if !lacking.iter().all(known) {
         found.push(NotCovered { words: words.to_owned(), characters: lacking });
     }
     out

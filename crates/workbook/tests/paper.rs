@@ -143,3 +143,26 @@ fn hostile_names_are_words_and_nothing_else() {
     assert!(words.replace(' ', "").contains(&"w".repeat(300)), "the long name is whole");
     assert!(words.contains("U+0645"), "the page names what it lacks");
 }
+
+#[test]
+fn each_document_can_be_made_alone() {
+    let ready = ready_in(SMALL, workshop::starter());
+    let board = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"500mm\" height=\"40mm\" viewBox=\"0 0 500 40\"><rect width=\"500\" height=\"40\"/></svg>";
+    let make = workbook::Make { pairings: Some(board), ..ready.make(Paper::Letter) };
+    for which in Document::ALL {
+        let read = Read::of(&workbook::document(&make, which).expect("sets"));
+        let text = read.all_text();
+        let title = if which == Document::Tickets { "Ticket 1: face up" } else { which.title() };
+        assert!(text.contains(title), "{which}: {text}");
+        for other in Document::ALL.into_iter().filter(|one| *one != which && *one != Document::Dial) {
+            // As a title in the running head, which every page has.
+            assert!(!text.contains(&format!("{} 1 of", other.title())), "{which} holds {other}");
+        }
+        assert_eq!(which.word().parse(), Ok(which));
+    }
+    // A board that is wider than the page is shown whole, within the margins.
+    let read = Read::of(&workbook::document(&make, Document::Pairings).expect("sets"));
+    assert_eq!(of_size(&read.painted(read.pages[0]), 215.9 - 36.0, (215.9 - 36.0) * 40.0 / 500.0), 1);
+    let none = workbook::document(&ready.make(Paper::A4), Document::Pairings);
+    assert!(none.is_err_and(|error| error.to_string().contains("no pairings board")));
+}
