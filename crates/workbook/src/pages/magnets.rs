@@ -28,7 +28,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
                 "depth": show(one.pocket.depth, dial.show),
                 "within": show(wheel.seat.depth_within, dial.show),
                 "pulls": one.poles == Poles::Pulls,
-                "face": one.poles.words(),
+                "face": match one.poles { Poles::Pulls => "pulls: painted side out", Poles::Pushes => "pushes: painted side down" },
             })
         })
         .collect();
