@@ -61,6 +61,12 @@ pub enum Command {
         after_help = "Example:\n  dialwright make harbour/dial.toml\n  dialwright make harbour/dial.toml --to ~/jobs/harbour"
     )]
     Make(Make),
+    /// Set the workbook as a PDF: all documents, or one alone.
+    #[cfg(feature = "workbook")]
+    #[command(
+        after_help = "Documents: dial, paper-proof, turn-test, magnets, tickets, assembly, hand-over, materials\n\nExample:\n  dialwright workbook harbour/dial.toml\n  dialwright workbook harbour/dial.toml --document paper-proof --paper letter --to proof.pdf"
+    )]
+    Workbook(WorkbookArgs),
     /// List the stocks of the workshop, the built-in symbols, or the parameters of a dial file.
     #[command(after_help = "Example:\n  dialwright list stocks\n  dialwright list symbols --json")]
     List(List),
@@ -235,6 +241,28 @@ pub struct Make {
     #[command(flatten)]
     pub on: On,
     /// The job folder; without it `<name>-job` beside the dial file.
+    #[arg(long)]
+    pub to: Option<PathBuf>,
+    /// Paper of the workbook: a4 or letter; without it a4, or letter for a dial that is shown in inches.
+    #[cfg(feature = "workbook")]
+    #[arg(long)]
+    pub paper: Option<workbook::Paper>,
+}
+
+/// `dialwright workbook`.
+#[cfg(feature = "workbook")]
+#[derive(Debug, Args)]
+pub struct WorkbookArgs {
+    /// The dial.
+    #[command(flatten)]
+    pub on: On,
+    /// One document alone.
+    #[arg(long)]
+    pub document: Option<workbook::Document>,
+    /// a4 or letter; without it a4, or letter for a dial that is shown in inches.
+    #[arg(long)]
+    pub paper: Option<workbook::Paper>,
+    /// The file; without it `<name>-workbook.pdf` beside the dial file, or the document's name for one alone.
     #[arg(long)]
     pub to: Option<PathBuf>,
 }

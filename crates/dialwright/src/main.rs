@@ -16,6 +16,8 @@ mod pairs;
 mod reference;
 mod talk;
 mod turn;
+#[cfg(feature = "workbook")]
+mod workbook;
 
 use args::{Arguments, Command};
 use clap::Parser;
@@ -52,6 +54,8 @@ fn run() -> ExitCode {
         Command::Card(args) => card::run(&args),
         Command::Choice(args) => choice::run(&args),
         Command::Make(args) => make::run(&args),
+        #[cfg(feature = "workbook")]
+        Command::Workbook(args) => workbook::run(&args),
         Command::List(args) => list::run(&args),
         Command::Reference { into } => reference::run(&into),
     };

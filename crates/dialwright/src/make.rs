@@ -24,7 +24,8 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
     }
     let job = job::plan(&looked.dial.laid.dial, &looked.loaded.workshop)
         .map_err(|errors| Talk::Plain(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")))?;
-    let files = press::job_files(&press::Make {
+    #[cfg_attr(not(feature = "workbook"), expect(unused_mut, reason = "only the workbook adds to them"))]
+    let mut files = press::job_files(&press::Make {
         looked: &looked.dial,
         job: &job,
         workshop: &looked.loaded.workshop,
@@ -32,6 +33,17 @@ pub fn run(args: &Make) -> Result<Outcome, Talk> {
         words: &words,
     })
     .map_err(|error| Talk::Plain(error.to_string()))?;
+    #[cfg(feature = "workbook")]
+    {
+        let book = crate::workbook::set(&looked, &job, None, args.paper)?;
+        crate::workbook::tell(&book);
+        press::add_file(
+            &mut files,
+            "workbook.pdf",
+            "all of it on paper: proof, tickets, assembly, hand-over",
+            book.pdf,
+        );
+    }
     let target = args.to.clone().unwrap_or_else(|| beside(&looked.loaded.file, &looked.dial.laid.dial.name));
     let written = press::write_job(&target, &files).map_err(|error| Talk::Plain(error.to_string()))?;
     if args.on.json {

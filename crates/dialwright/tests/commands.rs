@@ -37,6 +37,8 @@ fn from_nothing_to_sheets() {
     let job = temp.path().join("harbour/harbour-job");
     for path in [
         "READ-ME-FIRST.txt",
+        #[cfg(feature = "workbook")]
+        "workbook.pdf",
         "job.json",
         "report.json",
         "findings.txt",
@@ -229,4 +231,26 @@ fn a_desk_on_nothing_is_refused() {
         assert_eq!(run.status.code(), Some(2), "{place}");
         assert!(err(&run).contains(says), "{place}: {}", err(&run));
     }
+}
+
+#[cfg(feature = "workbook")]
+#[test]
+fn a_document_of_the_workbook_alone() {
+    let temp = tempfile::tempdir().expect("a folder");
+    let run = |args: &[&str]| dialwright(temp.path(), args);
+    assert!(run(&["new", "pier", "--counter", "sky: calm, gale"]).status.success());
+    let file = "pier/dial.toml";
+    let made = run(&["workbook", file, "--document", "hand-over", "--paper", "letter"]);
+    assert!(made.status.success(), "{}", err(&made));
+    let pdf = temp.path().join("pier/pier-hand-over.pdf");
+    let bytes = fs::read(&pdf).expect("beside the dial file");
+    assert!(bytes.starts_with(b"%PDF-"));
+    // Once more it is the same; another in its place is never written over.
+    assert!(run(&["workbook", file, "--document", "hand-over", "--paper", "letter"]).status.success());
+    let other = run(&["workbook", file, "--document", "materials", "--to", "pier/pier-hand-over.pdf"]);
+    assert_eq!(other.status.code(), Some(2));
+    assert!(err(&other).contains("there already"), "{}", err(&other));
+    assert_eq!(fs::read(&pdf).expect("kept"), bytes);
+    let unknown = run(&["workbook", file, "--document", "poem"]);
+    assert!(!unknown.status.success() && err(&unknown).contains("paper-proof"), "{}", err(&unknown));
 }

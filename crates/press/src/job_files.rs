@@ -54,8 +54,26 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
     put("magnets.txt".into(), magnets_page(make.looked, make.workshop).into_bytes());
     put("findings.txt".into(), make.words.as_bytes().to_vec());
     put("dial.toml".into(), make.dial_file.as_bytes().to_vec());
-    put("READ-ME-FIRST.txt".into(), first(make).into_bytes());
+    put(FIRST.into(), first(make).into_bytes());
     Ok(files)
+}
+
+/// Adds a file that another room made, and names it first in the list of what to begin with.
+pub fn add_file(files: &mut Vec<(PathBuf, Vec<u8>)>, name: &str, words: &str, bytes: Vec<u8>) {
+    if let Some((_, first)) = files.iter_mut().find(|one| one.0.as_os_str() == FIRST) {
+        let text = String::from_utf8_lossy(first).replacen(ITEMS, &format!("{}{ITEMS}", item_line(name, words)), 1);
+        *first = text.into_bytes();
+    }
+    files.push((PathBuf::from(name), bytes));
+}
+
+/// What a maker reads first.
+const FIRST: &str = "READ-ME-FIRST.txt";
+/// How the list of files begins in it.
+const ITEMS: &str = "  turn.html";
+
+fn item_line(file: &str, words: &str) -> String {
+    format!("  {file:<26}{words}\n")
 }
 
 /// All pictures of the dial, by their names.
@@ -103,7 +121,7 @@ fn first(make: &Make) -> String {
         }
     }
     text += "\nAll sheets are in true millimetres; the kerf is taken into account.\n\n";
-    let mut item = |file: &str, words: &str| text += &format!("  {file:<26}{words}\n");
+    let mut item = |file: &str, words: &str| text += &item_line(file, words);
     item("turn.html", "for the client: open it in a browser, turn the wheels, choose materials");
     item("pictures/turn-test.png", "every stop as it stands in its window");
     item("pictures/dial.png", "the dial from the front");

@@ -1,7 +1,7 @@
 //! The page on magnets, in plain text: how each wheel is held, what the shelf offers, which way round each magnet goes, in which order
 //! they are glued, and what to take care of.
 
-use crate::page::{COLUMNS, Page};
+use crate::page::{Block, Page};
 use dial::magnets::{self, Candidate, Choice, Held, Range, Where};
 use dial::{Dial, Looked};
 use measure::show;
@@ -10,20 +10,27 @@ use process::Workshop;
 /// How many pairs that do the job are told of.
 const BEST: usize = 6;
 
-/// The page on the magnets of a dial.
+/// The page on the magnets of a dial, as plain text.
 pub fn magnets_page(looked: &Looked, workshop: &Workshop) -> String {
+    page_of(looked, workshop).finish()
+}
+
+/// The words of the page on the magnets of a dial.
+pub fn magnets_words(looked: &Looked, workshop: &Workshop) -> Vec<Block> {
+    page_of(looked, workshop).blocks()
+}
+
+fn page_of(looked: &Looked, workshop: &Workshop) -> Page {
     let dial = &looked.laid.dial;
     let mut page = Page::default();
-    page.wrapped(&format!("{}: magnets", dial.name), "", "");
-    page.line(&"=".repeat(COLUMNS));
-    page.blank();
+    page.title(&format!("{}: magnets", dial.name));
     held(&mut page, looked);
     chooser(&mut page, looked, workshop);
     poles(&mut page, dial);
     order(&mut page, dial);
     checks(&mut page, looked);
     care(&mut page, dial);
-    page.finish()
+    page
 }
 
 fn held(page: &mut Page, looked: &Looked) {
@@ -40,8 +47,8 @@ fn held(page: &mut Page, looked: &Looked) {
         }
     }
     for (held, names) in groups {
-        page.line(&format!("{}: {}", names.join(", "), held.likely.verdict.words()));
-        let mut item = |name: &str, words: String| page.wrapped(&words, &format!("  {name:<17}"), &" ".repeat(19));
+        page.heading(&format!("{}: {}", names.join(", "), held.likely.verdict.words()));
+        let mut item = |name: &str, words: String| page.item(name, &words);
         item("turning", format!("{} at the rim", newtons(held.effort)));
         item("pull", newtons(held.pull));
         item(
@@ -121,7 +128,7 @@ fn chooser(page: &mut Page, looked: &Looked, workshop: &Workshop) {
             format!("{} with {}", one.cover.name, one.wheel.name)
         }
     };
-    page.line(&format!("From the shelf, in this seat, for {}", dial.wheels[first].name));
+    page.heading(&format!("From the shelf, in this seat, for {}", dial.wheels[first].name));
     let (does, fails): (Vec<_>, Vec<_>) = all.iter().partition(|one| one.choice == Choice::Does);
     if does.is_empty() {
         page.text("No pair on the shelf does the job in this seat.");
@@ -196,7 +203,7 @@ fn enclosed(page: &mut Page, looked: &Looked, workshop: &Workshop, first: usize)
 }
 
 fn poles(page: &mut Page, dial: &Dial) {
-    page.line("Which way round (see the picture of the pole plan)");
+    page.heading("Which way round (see the picture of the pole plan)");
     let plan = magnets::plan(dial);
     for part in [Where::CoverBack, Where::WheelFace] {
         let Some(one) = plan.iter().find(|one| one.part == part) else { continue };
@@ -209,7 +216,7 @@ fn poles(page: &mut Page, dial: &Dial) {
     }
     page.text("Marked face: one side of one magnet, the master, painted and glued with that side out into the pole gauge. Testers and compasses disagree about names of poles; all magnets of all your dials agree with this one master (common practice). Keep it.");
     page.blank();
-    page.line("Count");
+    page.heading("Count");
     for (disc, count) in magnets::count(dial) {
         page.bullet(&format!(
             "{} magnets {} x {}: {} to glue in, {}{} spare. Loose ones lie at least {:.0} mm apart on the bench, or they jump together.",
@@ -226,7 +233,7 @@ fn poles(page: &mut Page, dial: &Dial) {
 }
 
 fn order(page: &mut Page, dial: &Dial) {
-    page.line("Order of work");
+    page.heading("Order of work");
     let mut n = 0;
     let mut step = |page: &mut Page, words: &str| {
         n += 1;
@@ -291,7 +298,7 @@ fn order(page: &mut Page, dial: &Dial) {
 }
 
 fn checks(page: &mut Page, looked: &Looked) {
-    page.line("At the bench, when it is together");
+    page.heading("At the bench, when it is together");
     for (wheel, held) in looked.laid.dial.wheels.iter().zip(&looked.held).take(1) {
         let Some(held) = held else { continue };
         page.bullet(&format!(
@@ -309,7 +316,7 @@ fn checks(page: &mut Page, looked: &Looked) {
 }
 
 fn care(page: &mut Page, dial: &Dial) {
-    page.line("Take care");
+    page.heading("Take care");
     for one in magnets::loose(dial) {
         let verdict = if one.flux.uncertain() {
             "too near the limit of 50 to tell"

@@ -143,6 +143,20 @@ impl Picture {
         down + LEADING * height
     }
 
+    /// Elements made elsewhere, as they are.
+    pub(crate) fn raw(&mut self, elements: &str) {
+        self.body += elements;
+    }
+
+    /// The document without paper under it, for a page that brings its own.
+    pub(crate) fn finish_on_white(self) -> String {
+        let (w, h) = (number(self.area.width()), number(self.area.height()));
+        format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\">\n{}</svg>\n",
+            self.body
+        )
+    }
+
     /// The document.
     pub(crate) fn finish(self) -> String {
         let (w, h) = (number(self.area.width()), number(self.area.height()));

@@ -48,7 +48,7 @@ fn heading(picture: &mut Picture, dial: &Dial, test: &WheelTurns, top: f64) -> f
     let failing = test.stops.iter().filter(|stop| !stop.faults.is_empty()).count();
     let all = test.stops.len();
     let (words, colour) = if failing > 0 {
-        (format!("{failing} of {all} stops fail: {}", why(test)), tone::FAIL)
+        (format!("{failing} of {all} stops fail: {}", turn_words(test)), tone::FAIL)
     } else {
         let least = |of: fn(&Stop) -> f64| test.stops.iter().map(of).fold(f64::INFINITY, f64::min);
         let angle = Quantity::Angle(least(|stop| stop.slack_angle)).show(dial.show);
@@ -61,7 +61,7 @@ fn heading(picture: &mut Picture, dial: &Dial, test: &WheelTurns, top: f64) -> f
 }
 
 /// What fails on a wheel, and at how many stops.
-fn why(test: &WheelTurns) -> String {
+pub fn turn_words(test: &WheelTurns) -> String {
     let mut counts: Vec<(&str, usize)> = Vec::new();
     for fault in test.stops.iter().flat_map(|stop| &stop.faults) {
         let words = fault_words(fault);

@@ -1,7 +1,7 @@
 //! The page that lies beside the machine for one setup, in plain text.
 
 use crate::job_files::sheet_name;
-use crate::page::{COLUMNS, Page};
+use crate::page::{Block, Page};
 use crate::sheet::step_id;
 use crate::symmetry::is_upright;
 use dial::Dial;
@@ -10,16 +10,23 @@ use measure::{Units, show};
 use outline::Axis;
 use process::{StepColours, Workshop};
 
-/// The ticket of one setup.
+/// The ticket of one setup, as plain text.
 pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> String {
+    page(dial, sheet, setup, workshop).finish()
+}
+
+/// The words of the ticket of one setup.
+pub fn ticket_words(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> Vec<Block> {
+    page(dial, sheet, setup, workshop).blocks()
+}
+
+fn page(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> Page {
     let mut page = Page::default();
     let mm = |length: f64| show(length, dial.show);
     let side = if setup.is_turned() { "turned over" } else { "face up" };
-    page.wrapped(&format!("{}: setup {}, {side}", dial.name, setup.number), "", "");
-    page.line(&"=".repeat(COLUMNS));
-    page.blank();
-    page.item("File", &sheet_name(sheet, setup));
-    page.item(
+    page.title(&format!("{}: setup {}, {side}", dial.name, setup.number));
+    page.fact("File", &sheet_name(sheet, setup));
+    page.fact(
         "Stock",
         &format!(
             "{}, {} thick (may come {} to {})",
@@ -29,7 +36,7 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
             mm(sheet.stock.thickest())
         ),
     );
-    page.item(
+    page.fact(
         "Machine",
         &format!(
             "{}, bed {} x {}",
@@ -40,14 +47,14 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
     );
     let kerf = &sheet.stock.kerf;
     let width = if kerf.x == kerf.y { mm(kerf.x) } else { format!("{} along x, {} along y", mm(kerf.x), mm(kerf.y)) };
-    page.item("Kerf", &format!("{width}, already taken into account on the sheet: do not compensate again"));
+    page.fact("Kerf", &format!("{width}, already taken into account on the sheet: do not compensate again"));
     page.blank();
     if setup.is_turned() {
         turned(&mut page, dial, setup)
     } else {
         face_up(&mut page, sheet, &mm)
     }
-    page.line("Steps, in this order");
+    page.heading("Steps, in this order");
     for (i, step) in setup.steps.iter().enumerate() {
         let drawn = drawn_as(step.kind, &workshop.machine.colours);
         page.numbered(i + 1, &step_words(step, dial.show));
@@ -56,11 +63,11 @@ pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) ->
     page.blank();
     after(&mut page, sheet, setup);
     cautions(&mut page, setup);
-    page.finish()
+    page
 }
 
 fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
-    page.line("Load");
+    page.heading("Load");
     page.text(&format!(
         "A sheet or offcut of at least {} x {}, face up, flat on the bed, held so that it cannot shift. Measure its thickness: a pocket is as deep as the beam makes it, but the floor under it is what is left.",
         mm(sheet.width), mm(sheet.height)
@@ -77,7 +84,7 @@ fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
 
 fn turned(page: &mut Page, dial: &Dial, setup: &Setup) {
     let names: Vec<&str> = setup.turned.iter().map(|part| part.name.as_str()).collect();
-    page.line("STOP before this setup");
+    page.heading("STOP before this setup");
     page.text("Wait until the machine stands still and the fume is gone. Do not move the sheet, the bed or the origin since the last setup: the hole is the fixture now.");
     page.text(&format!(
         "Lift out the {}, turn it over {} about the axis drawn in the picture ({}), and lay it back into its own hole, face down. The other parts stay out. Nothing stands above the sheet: the head has to pass.",
@@ -126,7 +133,7 @@ fn drawn_as(kind: StepKind, colours: &StepColours) -> String {
 }
 
 fn after(page: &mut Page, sheet: &Sheet, setup: &Setup) {
-    page.line("Then");
+    page.heading("Then");
     if setup.steps.iter().any(|step| step.kind == StepKind::Pocket) {
         page.text("With the machine at rest and before a part is lifted: measure each pocket with a depth gauge, or try a magnet in it. It should drop in and lie just under the surface. Too shallow: run the pocket's step once more at low power while the part still lies where it was.");
     }
@@ -139,7 +146,7 @@ fn after(page: &mut Page, sheet: &Sheet, setup: &Setup) {
 }
 
 fn cautions(page: &mut Page, setup: &Setup) {
-    page.line("Take care");
+    page.heading("Take care");
     for words in [
         "The machine's manual, local rules and the appointed laser safety officer come first; this page does not replace them.",
         "Beam: never open the housing or bypass an interlock while it runs. Open machines need an enclosure; goggles alone are not enough.",

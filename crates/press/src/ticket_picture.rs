@@ -1,5 +1,6 @@
 //! The sheet as it lies in the machine for one setup: parts, holes, the axis, the steps, and a line to check the scale.
 
+use crate::paper::Drawing;
 use crate::picture::{Pen, Picture, dashes, pen, tone};
 use crate::symmetry::ends;
 use crate::ticket::{step_words, turned_how};
@@ -21,29 +22,55 @@ const EDGE: &str = "3 2";
 
 /// The picture that goes with a ticket.
 pub fn ticket_picture(dial: &Dial, sheet: &Sheet, setup: &Setup, colours: &StepColours) -> String {
-    let page = Rect::new(0.0, 0.0, sheet.width, sheet.height);
     let title = format!("{}: setup {}", dial.name, setup.number);
-    let mut picture = Picture::new(&title, page.inflate(MARGIN, MARGIN));
+    let mut picture = Picture::new(&title, page_of(sheet).inflate(MARGIN, MARGIN));
     picture.widen_to(140.0);
+    lying(&mut picture, sheet, setup, colours);
+    let down = legend(&mut picture, dial, sheet, setup, colours);
+    let end = check_line(&mut picture, dial, down);
+    picture.end_at(end);
+    picture.finish()
+}
+
+/// The same sheet on white paper, without words.
+pub fn sheet_drawing(dial: &Dial, sheet: &Sheet, setup: &Setup, colours: &StepColours) -> Drawing {
+    let alt = format!("{}: the sheet in the machine for setup {}", dial.name, setup.number);
+    // Room for the ends of the axis and the arrow over it.
+    let area = page_of(sheet).inflate(1.0, 1.0);
+    let turned = setup.turned.iter().map(|part| part.hole.bounds().inflate(9.0, 9.0));
+    let area = turned.fold(area, |all, one| all.union(one));
+    let mut picture = Picture::new(&alt, area);
+    lying(&mut picture, sheet, setup, colours);
+    Drawing { svg: picture.finish_on_white(), width: area.width(), height: area.height(), alt, labels: Vec::new() }
+}
+
+/// How each step is drawn on it: its colour, and whether as a line.
+pub fn step_sign(step: &Step, colours: &StepColours) -> (String, bool) {
+    (colour(step.kind, colours).to_owned(), step.depth().is_none())
+}
+
+fn page_of(sheet: &Sheet) -> Rect {
+    Rect::new(0.0, 0.0, sheet.width, sheet.height)
+}
+
+/// The sheet with its parts, what the steps do to them, and the axes of what was turned over.
+fn lying(picture: &mut Picture, sheet: &Sheet, setup: &Setup, colours: &StepColours) {
+    let page = page_of(sheet);
     let edge = Curve::rounded_rectangle(page.center(), page.width(), page.height(), 0.0);
     picture.outline(&Shape::from(edge), pen(tone::QUIET, 0.2, EDGE));
     if setup.is_turned() {
-        empty_holes(&mut picture, sheet, setup);
+        empty_holes(picture, sheet, setup);
     } else {
         for part in &sheet.parts {
             picture.fill(&part.outline, tone::COVER);
         }
     }
     for step in &setup.steps {
-        draw(&mut picture, step, colours);
+        draw(picture, step, colours);
     }
     for part in &setup.turned {
-        turn(&mut picture, &part.axis, part.hole.bounds());
+        turn(picture, &part.axis, part.hole.bounds());
     }
-    let down = legend(&mut picture, dial, sheet, setup, colours);
-    let end = check_line(&mut picture, dial, down);
-    picture.end_at(end);
-    picture.finish()
 }
 
 /// What one step does.

@@ -1,0 +1,45 @@
+//! From data and pictures to a PDF.
+
+use crate::WorkbookError;
+use crate::book::Pictures;
+use crate::world::Desk;
+use serde_json::Value;
+use typst::diag::SourceDiagnostic;
+use typst::foundations::Smart;
+use typst_layout::PagedDocument;
+use typst_pdf::PdfOptions;
+
+/// Sets a book; returns its bytes and how many pages it has.
+pub(crate) fn typeset(name: &str, data: &Value, pictures: Pictures) -> Result<(Vec<u8>, usize), WorkbookError> {
+    let document = laid_out(data, pictures)?;
+    let options = PdfOptions {
+        // The identifier must not hang on anything but the book.
+        ident: Smart::Custom(format!("dialwright workbook: {name}")),
+        creator: Smart::Custom(Some(concat!("dialwright ", env!("CARGO_PKG_VERSION")).to_owned())),
+        timestamp: None,
+        ..PdfOptions::default()
+    };
+    let pages = document.pages().len();
+    let pdf = typst_pdf::pdf(&document, &options).map_err(|errors| fault(&errors))?;
+    // What the typesetter remembers between two books is of no use here.
+    typst::comemo::evict(0);
+    Ok((pdf, pages))
+}
+
+/// The pages, with everything in its place.
+pub(crate) fn laid_out(data: &Value, pictures: Pictures) -> Result<PagedDocument, WorkbookError> {
+    let mut files = pictures;
+    files.push(("book.json".into(), data.to_string().into_bytes()));
+    let desk = Desk::new(files).map_err(WorkbookError::Fault)?;
+    let set = typst::compile::<PagedDocument>(&desk);
+    let document = set.output.map_err(|errors| fault(&errors))?;
+    // A warning of the typesetter is a fault of our templates: a font or a glyph that is not there, a layout that does not settle.
+    if !set.warnings.is_empty() {
+        return Err(fault(&set.warnings));
+    }
+    Ok(document)
+}
+
+fn fault(all: &[SourceDiagnostic]) -> WorkbookError {
+    WorkbookError::Fault(all.iter().map(|one| one.message.to_string()).collect::<Vec<_>>().join("; "))
+}

@@ -1,0 +1,168 @@
+//! The paper as another library reads it: sizes, true scale, words, tags, and the same bytes each time.
+
+mod common;
+
+use common::{Painted, Read, SMALL, example, ready_in, squeezed};
+use lopdf::Object;
+use press::report;
+use serde_json::Value;
+use workbook::{Document, Paper};
+
+/// Bounds that are as large as asked, to a tenth of a mm.
+fn of_size(painted: &[Painted], width: f64, height: f64) -> usize {
+    let near = |one: &&Painted| (one[2] - one[0] - width).abs() < 0.1 && (one[3] - one[1] - height).abs() < 0.1;
+    painted.iter().filter(near).count()
+}
+
+/// ISO 216 and ANSI/ASME Y14.1 for the pages; the dial itself, and a rule, for what is drawn at true size.
+#[test]
+fn the_proof_is_true_to_size_on_both_papers() {
+    let ready = example("harbour");
+    let dial = &ready.looked.laid.dial;
+    for (paper, width, height) in [(Paper::A4, 210.0, 297.0), (Paper::Letter, 215.9, 279.4)] {
+        let book = ready.alone(Document::Proof, paper);
+        let read = Read::of(&book);
+        assert_eq!(read.pages.len(), book.pages);
+        for page in &read.pages {
+            let (w, h) = read.size(*page);
+            assert!((w - width).abs() < 0.05 && (h - height).abs() < 0.05, "{w} x {h}");
+        }
+        let painted: Vec<Painted> = read.pages.iter().flat_map(|page| read.painted(*page)).collect();
+        assert_eq!(of_size(&painted, 100.0, 0.0), 1, "the check line of 100 mm");
+        assert_eq!(of_size(&painted, 101.6, 0.0), 1, "the check line of 4 in");
+        let plate = dial.cover.plate.bounds();
+        assert!(of_size(&painted, plate.width(), plate.height()) >= 1, "the cover: {plate:?}");
+        for wheel in &dial.wheels {
+            let across = 2.0 * wheel.radius;
+            // Once as a wheel to cut, once dashed under the cover.
+            assert!(of_size(&painted, across, across) >= 2, "the wheel {}: {across}", wheel.name);
+            let window = wheel.window.edge.bounds();
+            assert!(of_size(&painted, window.width(), window.height()) >= 1, "the window of {}", wheel.name);
+        }
+    }
+}
+
+/// What stands on paper is what the report says.
+#[test]
+fn every_figure_is_the_figure_of_the_report() {
+    let ready = example("orchard");
+    let units = ready.looked.laid.dial.show;
+    let figures = report(&ready.looked);
+    let number = |value: &Value| value.as_f64().expect("a number");
+    let length = |value: &Value| squeezed(&measure::show(number(value), units));
+    let has = |text: &str, words: &str| assert!(text.contains(words), "“{words}” is not in: {text}");
+
+    let dial = Read::of(&ready.alone(Document::Dial, Paper::Letter)).all_text();
+    has(&dial, &length(&figures["cover"]["width_mm"]));
+    has(&dial, &length(&figures["cover"]["height_mm"]));
+    has(&dial, &format!("{:.1}\u{b0}", number(&figures["turn_test"]["slack_angle_deg"])));
+    for wheel in figures["wheels"].as_array().expect("wheels") {
+        has(&dial, wheel["name"].as_str().expect("a name"));
+        has(&dial, &measure::show(2.0 * number(&wheel["radius_mm"]), units));
+        has(&dial, &length(&wheel["window"]["width_mm"]));
+    }
+
+    let turns = Read::of(&ready.alone(Document::TurnTest, Paper::Letter)).all_text();
+    let mut stops = 0;
+    for wheel in figures["turn_test"]["wheels"].as_array().expect("wheels") {
+        for stop in wheel["stops"].as_array().expect("stops") {
+            let angle = number(&stop["slack_angle_deg"]);
+            has(
+                &turns,
+                &format!(
+                    "{} {angle:.1}\u{b0} \u{b7} {}",
+                    stop["mark"].as_str().expect("a mark"),
+                    length(&stop["slack_drift_mm"])
+                ),
+            );
+            stops += 1;
+        }
+    }
+    assert_eq!(stops, 42);
+
+    let bench = Read::of(&ready.alone(Document::Assembly, Paper::Letter)).all_text();
+    let held = &figures["magnets"]["wheels"][0]["held"];
+    let newtons = |name: &str, end: &str| format!("{:.2}", number(&held[name][end]));
+    has(&bench, &format!("{} to {} N all the way round", newtons("effort_n", "least"), newtons("effort_n", "most")));
+    has(&bench, &format!("between {} and {} N", newtons("pull_n", "least"), newtons("pull_n", "most")));
+    has(&bench, &format!("forgives {}", length(&held["window_forgives_mm"])));
+}
+
+/// PDF/UA's groundwork (ISO 14289-1, from memory): tagged, titled, in a language, with bookmarks; and all fonts inside.
+#[test]
+fn the_book_is_tagged_titled_and_whole_in_itself() {
+    let ready = ready_in(SMALL, workshop::starter());
+    let book = workbook::workbook(&ready.make(Paper::A4)).expect("sets");
+    let read = Read::of(&book);
+    let catalog = read.pdf.catalog().expect("a catalog");
+    let marked = catalog.get(b"MarkInfo").and_then(Object::as_dict).and_then(|one| one.get(b"Marked"));
+    assert!(marked.and_then(Object::as_bool).expect("marked"));
+    assert!(catalog.has(b"StructTreeRoot"));
+    assert_eq!(catalog.get(b"Lang").and_then(Object::as_str).expect("a language"), b"en");
+    let toc = read.pdf.get_toc().expect("bookmarks");
+    let titles: Vec<&str> = toc.toc.iter().filter(|one| one.level == 1).map(|one| one.title.as_str()).collect();
+    for title in ["Small", "Paper proof", "Turn test", "Magnets", "Ticket 1: face up", "Hand-over", "Bill of materials"]
+    {
+        assert!(titles.contains(&title), "{title}: {titles:?}");
+    }
+    let mut fonts = 0;
+    for object in read.pdf.objects.values() {
+        let Ok(one) = object.as_dict() else { continue };
+        if one.get(b"Type").and_then(Object::as_name).is_ok_and(|kind| kind == b"FontDescriptor") {
+            fonts += 1;
+            assert!([&b"FontFile"[..], b"FontFile2", b"FontFile3"].iter().any(|key| one.has(key)), "{one:?}");
+        }
+    }
+    assert!(fonts >= 3);
+    // The same dial once more, and a dial that differs.
+    let again = workbook::workbook(&ready.make(Paper::A4)).expect("sets");
+    assert!(book.pdf == again.pdf, "the same bytes");
+    assert!(!String::from_utf8_lossy(&book.pdf).contains("CreationDate"), "no clock");
+    let text = read.all_text();
+    for words in ["If one may have been swallowed", "Beam:", "Fire:", "Fume:", "no age label", "local law"] {
+        assert!(text.contains(words), "{words}");
+    }
+}
+
+#[test]
+fn hostile_names_are_words_and_nothing_else() {
+    let evil = "#set page(width: 1pt) #panic() $x$ *b* _i_ `c` <l> @r \\\\ // /* ]) {{";
+    let text = format!(
+        "name = \"{evil} ميناء 🚢\"\nstock = \"birch plywood 3 mm\"\n[[counter]]\nname = \"{}\"\nlabel = \"\"\nvalues = [\"a\", \"b\"]\n",
+        "w".repeat(300)
+    );
+    let ready = ready_in(&text, workshop::starter());
+    let book = ready.alone(Document::Dial, Paper::A4);
+    assert_eq!(book.not_covered.len(), 1, "{:?}", book.not_covered);
+    assert_eq!(book.not_covered[0].code_points(), "U+0645 U+064A U+0646 U+0627 U+0621 U+1F6A2");
+    let read = Read::of(&book);
+    assert!((read.size(read.pages[0]).0 - 210.0).abs() < 0.05);
+    let words = read.all_text();
+    let evil = evil.replace("\\\\", "\\");
+    assert!(words.contains(&format!("{evil} [?] [?]")), "{words}");
+    assert!(words.replace(' ', "").contains(&"w".repeat(300)), "the long name is whole");
+    assert!(words.contains("U+0645"), "the page names what it lacks");
+}
+
+#[test]
+fn each_document_can_be_made_alone() {
+    let ready = ready_in(SMALL, workshop::starter());
+    let board = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"500mm\" height=\"40mm\" viewBox=\"0 0 500 40\"><rect width=\"500\" height=\"40\"/></svg>";
+    let make = workbook::Make { pairings: Some(board), ..ready.make(Paper::Letter) };
+    for which in Document::ALL {
+        let read = Read::of(&workbook::document(&make, which).expect("sets"));
+        let text = read.all_text();
+        let title = if which == Document::Tickets { "Ticket 1: face up" } else { which.title() };
+        assert!(text.contains(title), "{which}: {text}");
+        for other in Document::ALL.into_iter().filter(|one| *one != which && *one != Document::Dial) {
+            // As a title in the running head, which every page has.
+            assert!(!text.contains(&format!("{} 1 of", other.title())), "{which} holds {other}");
+        }
+        assert_eq!(which.word().parse(), Ok(which));
+    }
+    // A board that is wider than the page is shown whole, within the margins.
+    let read = Read::of(&workbook::document(&make, Document::Pairings).expect("sets"));
+    assert_eq!(of_size(&read.painted(read.pages[0]), 215.9 - 36.0, (215.9 - 36.0) * 40.0 / 500.0), 1);
+    let none = workbook::document(&ready.make(Paper::A4), Document::Pairings);
+    assert!(none.is_err_and(|error| error.to_string().contains("no pairings board")));
+}
