@@ -5,7 +5,7 @@ use super::marks::Inscribed;
 use super::places::Direction;
 use super::seat::{self, Hub};
 use super::window::{self, Opening};
-use crate::design::{CounterDesign, Design, RimKind};
+use crate::design::{CounterDesign, Design, RimKind, WindowKind};
 use outline::{Curve, Edges, Motion, Point, Vec2};
 use std::f64::consts::TAU;
 
@@ -56,6 +56,7 @@ pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions:
     let mut distances = vec![30.0; inscribed.len()];
     let mut openings: Vec<Opening> = Vec::new();
     let mut drivers = vec![Driver::Asked; inscribed.len()];
+    let mut found: Vec<Option<(Opening, (f64, Driver))>> = vec![None; inscribed.len()];
     for _ in 0..40 {
         let next = openings_at(design, inscribed, directions, &distances);
         let settled = next.iter().zip(&openings).all(|(a, b)| a.differs_by(b) < SETTLED);
@@ -65,16 +66,24 @@ pub(super) fn fit_all(design: &Design, inscribed: &[Vec<Inscribed>], directions:
         openings = next;
         for (i, marks) in inscribed.iter().enumerate() {
             let counter = &design.counters[i];
-            let (distance, driver) = needed(
-                counter,
-                marks,
-                &openings[i],
-                directions[i].window,
-                distances[i],
-                seat::hub(design, marks.len()),
+            // What an opening needs depends on the distance only where the opening itself does.
+            let known =
+                found[i].filter(|(opening, _)| *opening == openings[i] && opening.kind != WindowKind::RingSector);
+            let needs = known.map_or_else(
+                || {
+                    needed(
+                        counter,
+                        marks,
+                        &openings[i],
+                        directions[i].window,
+                        distances[i],
+                        seat::hub(design, marks.len()),
+                    )
+                },
+                |(_, needs)| needs,
             );
-            distances[i] = distance;
-            drivers[i] = driver;
+            found[i] = Some((openings[i], needs));
+            (distances[i], drivers[i]) = needs;
         }
         share_largest(design, &mut distances, &mut drivers);
         for (i, counter) in design.counters.iter().enumerate() {
