@@ -122,6 +122,7 @@ export const texts = {
     mending: (/** @type {string} */ what) => `mended: ${what}`,
     set: (/** @type {string} */ path, /** @type {string} */ value) => `${path} to ${value}`,
     leave: (/** @type {string} */ path) => `${path} left to the layout`,
+    of: (/** @type {string} */ value, /** @type {string} */ counter) => `${value} of ${counter}`,
     line: (/** @type {number} */ n) => `line ${n} of the file`,
     broken: "The file cannot be read as it stands.",
     workshop: "The workshop file has mistakes; the starter workshop is used meanwhile.",

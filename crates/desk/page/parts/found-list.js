@@ -124,7 +124,13 @@ customElements.define("found-list", FoundList);
 
 /** @param {Change[]} changes */
 function inWords(changes) {
-  return changes.map((one) => (one.do === "set" ? words.set(one.path, String(one.value)) : words.leave(one.path))).join(", ");
+  return changes.map((one) => (one.do === "set" ? words.set(called(one.path), String(one.value)) : words.leave(called(one.path)))).join(", ");
+}
+
+/** A path as a maker says it: `mark.height of mood`. @param {string} path */
+function called(path) {
+  const found = /^counter\[(\d+)\]\.(.*)$/.exec(path);
+  return found ? words.of(found[2], board.wheels[Number(found[1])]?.name ?? found[1]) : path;
 }
 
 /** @param {import("../lib/types.js").Mistake} mistake */
