@@ -7,6 +7,9 @@ use dial::{Dial, Mistake};
 use process::Workshop;
 use std::path::{Path, PathBuf};
 
+/// Files of a job folder, by their path in it.
+pub type JobFiles = Vec<(PathBuf, Vec<u8>)>;
+
 /// What the command line knows and the desk uses.
 #[derive(Clone, Copy)]
 pub struct House {
@@ -16,6 +19,8 @@ pub struct House {
     pub sizes: fn(&Dial, &[Sizing]) -> String,
     /// What `check` prints, given the dial file's text.
     pub words: fn(&Dial, &[Sizing], &[Finding], &str, &Design) -> String,
+    /// All files of a job folder; or what went wrong.
+    pub job_files: fn(&press::Make) -> Result<JobFiles, String>,
     /// A counter's name and values, from a brief such as "provisions 0..24"; or what is missing.
     pub brief: fn(&str) -> Result<(String, String), String>,
 }

@@ -21,6 +21,7 @@ const HOUSE: House = House {
     workshop_file: |_| None,
     sizes: |dial, _| dial.name.clone(),
     words: |_, _, _, _, _| String::new(),
+    job_files: |make| press::job_files(make).map_err(|error| error.to_string()),
     brief: |text| text.split_once(' ').map(|(a, b)| (a.into(), b.into())).ok_or("say a name and a range".into()),
 };
 

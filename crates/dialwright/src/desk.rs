@@ -3,7 +3,7 @@
 use crate::Outcome;
 use crate::args::Desk;
 use crate::talk::{self, Talk};
-use crate::{brief, load};
+use crate::{brief, load, make};
 use desk::House;
 
 /// What page and command line share.
@@ -12,6 +12,7 @@ const HOUSE: House = House {
     sizes: talk::sizes,
     words: |dial, sizing, found, text, design| talk::sizes(dial, sizing) + &talk::findings(dial, found, text, design),
     brief: brief::split,
+    job_files: |made| make::files(made, None),
 };
 
 /// Runs the command.

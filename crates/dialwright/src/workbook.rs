@@ -20,7 +20,7 @@ pub fn run(args: &WorkbookArgs) -> Result<Outcome, Talk> {
     }
     let job = job::plan(&looked.dial.laid.dial, &looked.loaded.workshop)
         .map_err(|errors| Talk::Plain(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")))?;
-    let made = set(&looked, &job, args.document, args.paper)?;
+    let made = set(&looked.dial, &looked.loaded.workshop, &job, args.document, args.paper).map_err(Talk::Plain)?;
     let target = args.to.clone().unwrap_or_else(|| beside(&looked, args.document));
     write(&target, &made.pdf)?;
     if args.on.json {
@@ -38,19 +38,22 @@ pub fn run(args: &WorkbookArgs) -> Result<Outcome, Talk> {
 }
 
 /// Sets the book, or one document.
-pub fn set(looked: &Looked, job: &Job, which: Option<Document>, paper: Option<Paper>) -> Result<Workbook, Talk> {
-    let make = Make {
-        looked: &looked.dial,
-        job,
-        workshop: &looked.loaded.workshop,
-        paper: paper.unwrap_or_else(|| paper_of(looked)),
-        pairings: None,
-    };
+///
+/// # Errors
+/// A fault of our own, in words.
+pub fn set(
+    looked: &dial::Looked,
+    workshop: &process::Workshop,
+    job: &Job,
+    which: Option<Document>,
+    paper: Option<Paper>,
+) -> Result<Workbook, String> {
+    let make = Make { looked, job, workshop, paper: paper.unwrap_or_else(|| paper_of(looked)), pairings: None };
     let made = match which {
         None => workbook::workbook(&make),
         Some(which) => workbook::document(&make, which),
     };
-    made.map_err(|error| Talk::Plain(error.to_string()))
+    made.map_err(|error| error.to_string())
 }
 
 /// Says what the font could not show.
@@ -65,8 +68,8 @@ pub fn tell(made: &Workbook) {
 }
 
 /// Who thinks in inches prints on Letter, unless told otherwise.
-fn paper_of(looked: &Looked) -> Paper {
-    match looked.dial.laid.dial.show {
+fn paper_of(looked: &dial::Looked) -> Paper {
+    match looked.laid.dial.show {
         measure::Units::Millimetres => Paper::A4,
         measure::Units::Inches => Paper::Letter,
     }

@@ -94,14 +94,14 @@ fn make_folder(desk: &Desk, name: &str, step: &dyn Fn(&str)) -> Result<Value, So
     let job = planned(&look)?;
     step("draw");
     let words = (desk.house.words)(&seen.laid.dial, &seen.laid.sizing, &seen.findings, &look.text, &seen.design);
-    let files = press::job_files(&press::Make {
+    let files = (desk.house.job_files)(&press::Make {
         looked: &seen.looked,
         job: &job,
         workshop: &look.workshop,
         dial_file: &look.text,
         words: &words,
     })
-    .map_err(|error| Sorry::unfit(error.to_string(), "this is a fault of the program; please report it"))?;
+    .map_err(|error| Sorry::unfit(error, "this is a fault of the program; please report it"))?;
     step("write");
     let folder = folder_of(desk, name, &seen.laid.dial.name)?;
     let written = press::write_job(&folder, &files).map_err(|error| Sorry::unfit(error.to_string(), ""))?;
