@@ -3,6 +3,7 @@
 mod args;
 mod brief;
 mod check;
+mod contrast;
 mod fits;
 mod list;
 mod load;
@@ -43,6 +44,7 @@ fn run() -> ExitCode {
         Command::Check(args) => check::run(&args),
         Command::Turn(args) => turn::run(&args),
         Command::Magnets(args) => magnets::run(&args),
+        Command::Contrast(args) => contrast::run(&args),
         Command::Fits(args) => fits::run(&args),
         Command::Make(args) => make::run(&args),
         Command::List(args) => list::run(&args),
