@@ -17,7 +17,7 @@ const VERSION: u32 = 1;
 
 /// The report of a dial.
 pub fn report(looked: &Looked) -> Value {
-    let Looked { laid, turns, held, findings } = looked;
+    let Looked { laid, turns, held, findings, .. } = looked;
     let dial = &laid.dial;
     let plate = dial.cover.plate.bounds();
     json!({
@@ -191,6 +191,8 @@ fn finding(laid: &Laid, finding: &Finding) -> Value {
                 Quantity::Share(share) => ("_share", json!(share)),
                 Quantity::Count(count) => ("_count", json!(count)),
                 Quantity::Force(force) => ("_n", rounded(force)),
+                Quantity::Sight(radians) => ("_arcmin", rounded(sight::arcmin(radians))),
+                Quantity::Ratio(ratio) => ("_ratio", json!(ratio)),
             };
             all.insert(format!("{name}{unit}"), value);
         }

@@ -14,11 +14,13 @@ mod new_file;
 mod page;
 pub mod parameters;
 mod reader;
+mod reading;
 mod strength;
 mod syntax;
 pub mod table;
 mod value;
 
+use crate::looks::Reading;
 use crate::spans::{Mistake, Spans};
 pub use explain::render_mistakes;
 use lettering::{Symbol, TwinMark, Weight};
@@ -53,6 +55,8 @@ pub struct Design {
     pub magnet: MagnetDesign,
     /// Whether the gauges are cut too.
     pub gauges: bool,
+    /// Who must read it, and from where.
+    pub reading: Reading,
     /// Dial file of the family's standard, as written.
     pub standard: Option<String>,
     /// What the wheels count: one to six.

@@ -32,6 +32,18 @@ pub(super) fn value(param: &Param, value: &DeValue) -> Result<Value, Vec<Wrong>>
         }
         (Kind::Values, DeValue::Array(list)) => marks(list, mark),
         (Kind::Symbols, DeValue::Array(list)) => marks(list, |one| symbol(&text(param, one)?).map(Motif::Symbol)),
+        (Kind::Words(words), DeValue::Array(list)) => {
+            let said = each(list, |one| choice(&text(param, one)?, words))?;
+            let mut once: Vec<String> = Vec::new();
+            for word in said {
+                if let Value::Text(word) = word
+                    && !once.contains(&word)
+                {
+                    once.push(word);
+                }
+            }
+            Ok(Value::Words(once))
+        }
         (Kind::Values, DeValue::String(text)) => {
             let motifs = counting::range(text).map_err(|(what, help)| vec![wrong(what, help)])?;
             enough(motifs, &[])
@@ -68,7 +80,7 @@ fn single(param: &Param, value: &DeValue) -> Result<Value, Wrong> {
         Kind::Point => point(value).map(Value::Point),
         Kind::Symbol => symbol(&text(param, value)?).map(Value::Symbol),
         Kind::Values => this_is("write a range as \"0..24\", or a list as [\"calm\", \"gale\"]".into()),
-        Kind::Points | Kind::Symbols => this_is(format!("write as {}", example(param))),
+        Kind::Points | Kind::Symbols | Kind::Words(_) => this_is(format!("write as {}", example(param))),
         Kind::List(_) => this_is(format!("write `[[{}]]` and its keys below it, once for each", param.path)),
         Kind::Named(_) => this_is(format!("write `[{}.\"a name\"]` and its keys below it", param.path)),
     }
@@ -122,6 +134,7 @@ fn text(param: &Param, value: &DeValue) -> Result<String, Wrong> {
             // Of a list of symbols, one; an example of the whole would mislead.
             let example = match param.kind {
                 Kind::Symbols => "\"flame\"".to_owned(),
+                Kind::Words(words) => format!("\"{}\"", words[0]),
                 _ => example(param),
             };
             Err(wrong(format!("this is {}", kind_of(other)), format!("write it in double quotes, as {example}")))
@@ -279,6 +292,7 @@ pub(super) fn kind_of(value: &DeValue) -> &'static str {
 pub(super) fn example(param: &Param) -> String {
     match (param.default, param.kind) {
         (Default::Fixed(text), kind) if kind.is_bare() => text.to_owned(),
+        (Default::Fixed(text), Kind::Words(_)) => format!("[\"{text}\"]"),
         (Default::Fixed(text), _) => format!("\"{text}\""),
         (_, kind) => match kind {
             Kind::Length(low, _) => format!("\"{}\"", show(low.max(3.0), Units::Millimetres)),
@@ -290,6 +304,7 @@ pub(super) fn example(param: &Param) -> String {
             Kind::Count(low, _) => low.to_string(),
             Kind::Flag => "true".into(),
             Kind::Choice(words) => format!("\"{}\"", words[0]),
+            Kind::Words(words) => format!("[\"{}\"]", words[0]),
             Kind::Point => "[\"10 mm\", \"-4 mm\"]".into(),
             Kind::Points => "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into(),
             Kind::Values => "\"0..24\"".into(),
