@@ -7,6 +7,7 @@ mod contrast;
 mod fits;
 mod list;
 mod load;
+mod looks;
 mod magnets;
 mod make;
 mod new;
@@ -45,6 +46,7 @@ fn run() -> ExitCode {
         Command::Turn(args) => turn::run(&args),
         Command::Magnets(args) => magnets::run(&args),
         Command::Contrast(args) => contrast::run(&args),
+        Command::Looks(args) => looks::run(&args),
         Command::Fits(args) => fits::run(&args),
         Command::Make(args) => make::run(&args),
         Command::List(args) => list::run(&args),

@@ -12,6 +12,8 @@ pub fn run(into: &Path) -> Result<Outcome, Talk> {
         ("dial-file.schema.json", format!("{:#}\n", dial::design::schema())),
         ("workshop-file.md", workshop::reference_page()),
         ("workshop-file.schema.json", format!("{:#}\n", workshop::schema())),
+        ("votes-file.md", workshop::votes_page()),
+        ("votes-file.schema.json", format!("{:#}\n", workshop::votes_schema())),
     ];
     let cannot =
         |path: &Path, error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", path.display()));

@@ -155,7 +155,14 @@ fn generated_pages_are_up_to_date() {
     let temp = tempfile::tempdir().expect("a folder");
     assert!(dialwright(temp.path(), &["reference", "--into", "docs"]).status.success());
     let docs = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs");
-    for name in ["dial-file.md", "dial-file.schema.json", "workshop-file.md", "workshop-file.schema.json"] {
+    for name in [
+        "dial-file.md",
+        "dial-file.schema.json",
+        "workshop-file.md",
+        "workshop-file.schema.json",
+        "votes-file.md",
+        "votes-file.schema.json",
+    ] {
         let made = fs::read_to_string(temp.path().join("docs").join(name)).expect("made");
         let kept = fs::read_to_string(docs.join(name)).unwrap_or_default();
         assert!(made == kept, "docs/{name} is out of date: cargo run -- reference --into docs");

@@ -33,6 +33,7 @@ pub fn report(looked: &Looked) -> Value {
         },
         "wheels": dial.wheels.iter().enumerate().map(|(i, one)| wheel(one, laid.sizing.iter().find(|size| size.wheel == i))).collect::<Vec<_>>(),
         "turn_test": turn_test(turns),
+        "reading": crate::looks_report::reading_report(looked),
         "magnets": magnets_report(dial, held),
         "findings": findings.iter().map(|one| finding(laid, one)).collect::<Vec<_>>(),
     })

@@ -11,6 +11,7 @@ mod shelf;
 mod stock;
 mod surfaces;
 mod tolerance;
+mod vote;
 
 pub use feel::Feel;
 pub use look::{Finish, Grain, Look, Texture};
@@ -20,6 +21,7 @@ pub use shelf::ShelfMagnet;
 pub use stock::{Kerf, Layer, Side, Stock};
 pub use surfaces::{Price, Shown, Surfaces};
 pub use tolerance::Panel;
+pub use vote::Vote;
 
 /// What a workshop has: one machine, its stocks and magnets, and what its hands find easy.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,4 +34,6 @@ pub struct Workshop {
     pub magnets: Vec<ShelfMagnet>,
     /// What is easy to turn and what keeps.
     pub feel: Feel,
+    /// Which pairings of stocks people picked.
+    pub votes: Vec<Vote>,
 }

@@ -78,7 +78,7 @@ impl Scope<'_> {
         }
     }
 
-    fn tables(&self, path: &str) -> usize {
+    pub(super) fn tables(&self, path: &str) -> usize {
         match self.value(path) {
             Some(Value::Tables(count)) => *count,
             _ => 0,

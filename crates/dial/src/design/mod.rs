@@ -30,7 +30,7 @@ pub use new_file::new_file;
 use outline::Point;
 pub use page::{reference_page as page_of, schema as schema_of};
 use process::Stock;
-use process::Workshop;
+use process::{Vote, Workshop};
 
 /// One dial as the maker asked for it.
 #[derive(Clone, Debug)]
@@ -332,6 +332,18 @@ pub fn read_workshop(text: &str, usual: &Workshop) -> Result<Workshop, Vec<Mista
         return Err(in_order(mistakes));
     }
     Ok(build_workshop::workshop(&reading, usual))
+}
+
+/// The votes that a file holds.
+///
+/// # Errors
+/// All mistakes in it, each with its place.
+pub fn read_votes(text: &str) -> Result<Vec<Vote>, Vec<Mistake>> {
+    let reading = reader::read(text, parameters::VOTES_FILE);
+    if !reading.mistakes.is_empty() {
+        return Err(in_order(reading.mistakes));
+    }
+    Ok(build_workshop::votes(&reading))
 }
 
 /// The reference page of the dial file.

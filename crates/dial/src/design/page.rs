@@ -120,6 +120,7 @@ fn of(param: &Param) -> Value {
         Kind::Count(low, high) => json!({ "type": "integer", "minimum": low, "maximum": high }),
         Kind::Flag => json!({ "type": "boolean" }),
         Kind::Choice(words) => json!({ "enum": words }),
+        Kind::Words([]) => json!({ "type": "array", "items": { "type": "string" }, "minItems": 2 }),
         Kind::Words(words) => json!({ "type": "array", "items": { "enum": words } }),
         Kind::Point => point(),
         Kind::Points => json!({ "type": "array", "items": point(), "minItems": 3 }),

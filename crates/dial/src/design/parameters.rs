@@ -606,6 +606,21 @@ const WORKSHOP_STOCKS: &[Param] = &[param(
     OWN,
 )];
 
+const VOTES: &[Param] = &[param("vote", List(VOTE), Derived("no votes"), "one table for each vote", OWN)];
+
+const VOTE_OWN: &[Param] = &[
+    param(
+        "best_first",
+        Words(&[]),
+        Required,
+        "the pairings that were laid side by side, best first, each as \"cover / wheel\"; what is left out was not looked at",
+        "Plackett and Luce's model of rankings; of two, Bradley and Terry's",
+    ),
+    param("times", Count(1, 100_000), Fixed("1"), "how many people said so", OWN),
+    param("who", Text, Derived("nobody's business"), "who said so; kept for you alone", OWN),
+    param("on", Text, Derived("none"), "when", OWN),
+];
+
 const WORKSHOP_MAGNETS: &[Param] = &[param(
     "magnets",
     Named(SHELF_MAGNET),
@@ -668,5 +683,9 @@ pub const STOCK: Groups = &[STOCK_OWN];
 pub const LAYER: Groups = &[LAYER_OWN];
 /// All parameters of a workshop file.
 pub const WORKSHOP_FILE: Groups = &[MACHINE, FEEL, WORKSHOP_STOCKS, WORKSHOP_MAGNETS];
+/// All parameters of a file of votes.
+pub const VOTES_FILE: Groups = &[VOTES];
+/// Those of one vote.
+pub const VOTE: Groups = &[VOTE_OWN];
 /// Those of one kind of magnet on the shelf.
 pub const SHELF_MAGNET: Groups = &[SHELF_MAGNET_OWN];

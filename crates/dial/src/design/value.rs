@@ -32,18 +32,7 @@ pub(super) fn value(param: &Param, value: &DeValue) -> Result<Value, Vec<Wrong>>
         }
         (Kind::Values, DeValue::Array(list)) => marks(list, mark),
         (Kind::Symbols, DeValue::Array(list)) => marks(list, |one| symbol(&text(param, one)?).map(Motif::Symbol)),
-        (Kind::Words(words), DeValue::Array(list)) => {
-            let said = each(list, |one| choice(&text(param, one)?, words))?;
-            let mut once: Vec<String> = Vec::new();
-            for word in said {
-                if let Value::Text(word) = word
-                    && !once.contains(&word)
-                {
-                    once.push(word);
-                }
-            }
-            Ok(Value::Words(once))
-        }
+        (Kind::Words(known), DeValue::Array(list)) => words(param, known, list),
         (Kind::Values, DeValue::String(text)) => {
             let motifs = counting::range(text).map_err(|(what, help)| vec![wrong(what, help)])?;
             enough(motifs, &[])
@@ -134,7 +123,7 @@ fn text(param: &Param, value: &DeValue) -> Result<String, Wrong> {
             // Of a list of symbols, one; an example of the whole would mislead.
             let example = match param.kind {
                 Kind::Symbols => "\"flame\"".to_owned(),
-                Kind::Words(words) => format!("\"{}\"", words[0]),
+                Kind::Words(words) => format!("\"{}\"", words.first().unwrap_or(&"...")),
                 _ => example(param),
             };
             Err(wrong(format!("this is {}", kind_of(other)), format!("write it in double quotes, as {example}")))
@@ -153,6 +142,26 @@ fn choice(said: &str, words: &'static [&'static str]) -> Result<Value, Wrong> {
             Err(wrong("not one of the words known here", help))
         }
     }
+}
+
+/// Words of a list, each once; where none are told as known any will do, two at least.
+fn words(param: &Param, known: &'static [&'static str], list: &DeArray) -> Result<Value, Vec<Wrong>> {
+    let said = each(list, |one| {
+        let word = text(param, one)?;
+        if known.is_empty() { Ok(Value::Text(word)) } else { choice(&word, known) }
+    })?;
+    let mut once: Vec<String> = Vec::new();
+    for word in said {
+        if let Value::Text(word) = word
+            && !once.contains(&word)
+        {
+            once.push(word);
+        }
+    }
+    if known.is_empty() && once.len() < 2 {
+        return Err(vec![wrong("fewer than two different ones", format!("write at least two, as {}", example(param)))]);
+    }
+    Ok(Value::Words(once))
 }
 
 fn colour(said: &str) -> Result<Value, Wrong> {
@@ -304,6 +313,7 @@ pub(super) fn example(param: &Param) -> String {
             Kind::Count(low, _) => low.to_string(),
             Kind::Flag => "true".into(),
             Kind::Choice(words) => format!("\"{}\"", words[0]),
+            Kind::Words([]) => "[\"maple 3 mm / maple 3 mm\", \"bamboo 3 mm / maple 3 mm\"]".into(),
             Kind::Words(words) => format!("[\"{}\"]", words[0]),
             Kind::Point => "[\"10 mm\", \"-4 mm\"]".into(),
             Kind::Points => "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into(),

@@ -6,13 +6,18 @@
 
 mod alike;
 mod engraving;
+mod pairings;
+mod price;
 mod reader;
 mod seen;
+mod votes;
 
 pub use alike::{alike, figures_of};
 pub use engraving::{Engraving, level};
+pub use pairings::{Pairing, Reason, name_of, pairings};
 pub use reader::{Reader, Reading};
 pub use seen::{Seen, SeenStop};
+pub use votes::{Picked, Picks, picks};
 
 use crate::assembled::{Art, Dial, Wheel};
 use crate::design::Motif;

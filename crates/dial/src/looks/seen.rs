@@ -3,7 +3,7 @@
 use super::Reader;
 use crate::assembled::Wheel;
 use crate::magnets::Build;
-use outline::{Motion, Point, Shape, Vec2};
+use outline::{Motion, Point, Rect, Shape, Vec2};
 use sight::View;
 
 /// What one reader sees of one wheel.
@@ -46,20 +46,14 @@ impl Seen {
     pub fn of(wheel: &Wheel, thickness: f64, reader: &Reader) -> Seen {
         let view = reader.view;
         let (depth, visible) = visible(wheel, thickness, view);
-        // Along +y as the reader looks.
-        let straight = Motion::turn(wheel.window.centre, -view.azimuth());
+        let straight = straight(wheel, view);
         let opening = Shape::from(wheel.window.edge.clone()).moved(&straight).bounds();
         let centre = wheel.window.centre;
         let mut stops = Vec::new();
         let (mut window_for_all, mut free): (f64, f64) = (0.0, f64::INFINITY);
         for k in 0..wheel.marks.len() {
-            let mark = wheel.upright(k);
-            let around = mark.moved(&straight).bounds();
-            let seen = mark.common(&visible);
-            let there = seen.moved(&straight).bounds();
-            let extent = around.height();
-            let hidden = if seen.is_empty() { extent } else { (there.y0 - around.y0).max(0.0) };
-            stops.push(SeenStop { share: (seen.area() / mark.area()).min(1.0), hidden, extent });
+            let (stop, around) = stop(wheel, k, &visible, &straight);
+            stops.push(stop);
             let reach = Vec2::new((around.x0 - centre.x).abs().max(around.x1 - centre.x), centre.y - around.y0);
             window_for_all = window_for_all.max(needed(wheel, reach, view.hides(depth)));
             free = free.min(around.y0 - opening.y0);
@@ -74,9 +68,31 @@ impl Seen {
     }
 }
 
+/// Turns the window such that the reader looks along +y.
+fn straight(wheel: &Wheel, view: View) -> Motion {
+    Motion::turn(wheel.window.centre, -view.azimuth())
+}
+
+/// What is seen of one stop, and the box of its mark as the reader looks.
+fn stop(wheel: &Wheel, k: usize, visible: &Shape, straight: &Motion) -> (SeenStop, Rect) {
+    let mark = wheel.upright(k);
+    let around = mark.moved(straight).bounds();
+    let seen = mark.common(visible);
+    let there = seen.moved(straight).bounds();
+    let extent = around.height();
+    let hidden = if seen.is_empty() { extent } else { (there.y0 - around.y0).max(0.0) };
+    (SeenStop { share: (seen.area() / mark.area()).min(1.0), hidden, extent }, around)
+}
+
+/// What is seen of one stop through a cover of another thickness.
+pub(super) fn stop_through(wheel: &Wheel, k: usize, thickness: f64, view: View) -> SeenStop {
+    let (_, visible) = visible(wheel, thickness, view);
+    stop(wheel, k, &visible, &straight(wheel, view)).0
+}
+
 /// How far the wheel's face lies below the cover's, and the part of its plane that is seen through the window: the window shifted by
 /// its upper edge, as far as that meets the window shifted by its lower one.
-pub(super) fn visible(wheel: &Wheel, thickness: f64, view: View) -> (f64, Shape) {
+fn visible(wheel: &Wheel, thickness: f64, view: View) -> (f64, Shape) {
     let build = Build::of(wheel);
     let gap = build.apart + (-build.clear()).max(0.0);
     let window = Shape::from(wheel.window.edge.clone());
