@@ -27,8 +27,9 @@ fn looks(c: &mut Criterion) {
         let turns = turning::turn(&laid.dial);
         c.bench_function(&format!("{name}: layout"), |b| b.iter(|| layout::assemble(black_box(&read))));
         c.bench_function(&format!("{name}: turn test"), |b| b.iter(|| turning::turn(black_box(&laid.dial))));
+        let looks = dial::looks::look_at(&laid.dial);
         let held = magnets::hold_all(&laid.dial, &turns, &shop.feel);
-        let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, workshop: &shop, family: &[] };
+        let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, looks: &looks, workshop: &shop, family: &[] };
         c.bench_function(&format!("{name}: rules"), |b| b.iter(|| findings::check(black_box(&bench))));
         c.bench_function(&format!("{name}: from text to findings"), |b| b.iter(|| Seen::of(black_box(text), &shop)));
         let mut n = 0;

@@ -22,7 +22,8 @@ fn parts(c: &mut Criterion, name: &str, text: &str) {
     let laid = layout::assemble(&design).expect("can be drawn");
     let turns = turning::turn(&laid.dial);
     let held = magnets::hold_all(&laid.dial, &turns, &workshop.feel);
-    let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, workshop: &workshop, family: &[] };
+    let looks = dial::looks::look_at(&laid.dial);
+    let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, looks: &looks, workshop: &workshop, family: &[] };
     let mut group = c.benchmark_group(name);
     group.sample_size(20);
     group.bench_function("read", |b| b.iter(|| design::read(black_box(text), &workshop).expect("reads")));

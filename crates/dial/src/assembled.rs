@@ -2,6 +2,7 @@
 //! the cover's middle. The single truth; sheets, pictures and figures are views of it.
 
 use crate::design::{Motif, RimKind, Running, WindowKind};
+use crate::looks::Reading;
 use lettering::Weight;
 use measure::{Interval, Units};
 use outline::{Axis, Curve, Motion, Point, Shape, Vec2};
@@ -22,6 +23,8 @@ pub struct Dial {
     pub turn_axis: Axis,
     /// Whether a pole gauge and a depth gauge are cut with it.
     pub gauges: bool,
+    /// Who must read it, and from where.
+    pub reading: Reading,
     /// Magnets to have at hand beyond those that are glued in, if the maker says so.
     pub spares: Option<usize>,
 }

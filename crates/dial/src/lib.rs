@@ -2,7 +2,7 @@
 //! Pure: no files, no clock, no network.
 //!
 //! The way through: [`design::read`] a file, [`layout::assemble`] the dial, [`turning::turn`] every
-//! wheel through its window, [`magnets::hold_all`] wheels in their seats, [`findings::check`] it all ([`look`] does these), and [`job::plan`] the sheets.
+//! wheel through its window, [`magnets::hold_all`] wheels in their seats, [`looks::look_at`] what can be read, [`findings::check`] it all ([`look`] does these), and [`job::plan`] the sheets.
 
 pub mod assembled;
 pub mod design;
@@ -11,6 +11,7 @@ pub mod findings;
 pub mod job;
 pub mod layout;
 mod looked;
+pub mod looks;
 pub mod magnets;
 mod spans;
 pub mod turning;

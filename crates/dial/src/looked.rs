@@ -4,6 +4,7 @@ use crate::design::Design;
 use crate::family::Member;
 use crate::findings::{self, Bench, Finding};
 use crate::layout::{self, Laid};
+use crate::looks::{self, Looks};
 use crate::magnets::{self, Held};
 use crate::spans::Mistake;
 use crate::turning::{self, TurnTest};
@@ -18,6 +19,8 @@ pub struct Looked {
     pub turns: TurnTest,
     /// How each wheel is held; `None` for magnets that cannot be.
     pub held: Vec<Option<Held>>,
+    /// What can be read of it, and from where.
+    pub looks: Looks,
     /// Its findings, the gravest first.
     pub findings: Vec<Finding>,
 }
@@ -30,6 +33,8 @@ pub fn look(design: &Design, workshop: &Workshop, family: &[Member]) -> Result<L
     let laid = layout::assemble(design)?;
     let turns = turning::turn(&laid.dial);
     let held = magnets::hold_all(&laid.dial, &turns, &workshop.feel);
-    let findings = findings::check(&Bench { dial: &laid.dial, turns: &turns, held: &held, workshop, family });
-    Ok(Looked { laid, turns, held, findings })
+    let looks = looks::look_at(&laid.dial);
+    let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, looks: &looks, workshop, family };
+    let findings = findings::check(&bench);
+    Ok(Looked { laid, turns, held, looks, findings })
 }

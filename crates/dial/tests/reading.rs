@@ -62,7 +62,7 @@ fn every_parameter_is_told_once_and_its_default_holds() {
                         assert!((low..=high).contains(&mm), "{}", param.path);
                     }
                     Kind::Angle => assert!(measure::parse_angle(text).is_ok(), "{}", param.path),
-                    Kind::Choice(words) => assert!(words.contains(&text), "{}", param.path),
+                    Kind::Choice(words) | Kind::Words(words) => assert!(words.contains(&text), "{}", param.path),
                     Kind::Count(low, high) => {
                         assert!((low..=high).contains(&text.parse().expect(param.path)), "{}", param.path)
                     }
@@ -96,8 +96,10 @@ fn writing_a_default_out_changes_nothing() {
         if ["cover.sides", "wheel.scallop_depth", "window.neighbour_share"].contains(&param.path) {
             continue;
         }
-        let value = if matches!(param.kind, Kind::Flag | Kind::Count(..) | Kind::Share(..)) {
+        let value = if matches!(param.kind, Kind::Flag | Kind::Count(..) | Kind::Share(..) | Kind::Number(..)) {
             text.into()
+        } else if matches!(param.kind, Kind::Words(_)) {
+            format!("[\"{text}\"]")
         } else {
             format!("\"{text}\"")
         };

@@ -45,6 +45,16 @@ pub enum Command {
         after_help = "Example:\n  dialwright magnets harbour/dial.toml\n  dialwright magnets harbour/dial.toml --picture map.png\n  dialwright magnets --disc 6x2:N42 --json\n  dialwright magnets --pairs pairs.csv --json"
     )]
     Magnets(Magnets),
+    /// Looks: what can be read from where, which pairing of stocks is the one, and what people picked.
+    #[command(
+        after_help = "Example:\n  dialwright looks harbour/dial.toml\n  dialwright looks harbour/dial.toml --picture board.png --seen window.png\n  dialwright looks harbour/dial.toml --json"
+    )]
+    Looks(Looks),
+    /// Two colours against each other: contrast ratio, L*a*b*, colour difference, and which levels they pass.
+    #[command(
+        after_help = "Example:\n  dialwright contrast '#4a3020' '#efdcb8'\n  dialwright contrast 777777 ffffff --json"
+    )]
+    Contrast(Contrast),
     /// A family of dials: which wheel fits which place of which cover, and why not.
     #[command(after_help = "Example:\n  dialwright fits harbour/dial.toml coast/dial.toml")]
     Fits(Fits),
@@ -133,6 +143,32 @@ pub struct Magnets {
     #[arg(long, conflicts_with_all = ["pairs", "disc"])]
     pub picture: Option<PathBuf>,
     /// Print the figures as JSON; names carry their units.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `dialwright looks`.
+#[derive(Debug, Args)]
+pub struct Looks {
+    /// The dial.
+    #[command(flatten)]
+    pub on: On,
+    /// Also draw the board of all pairings into this file (.svg or .png).
+    #[arg(long)]
+    pub picture: Option<PathBuf>,
+    /// Also draw the worst window as each reader sees it into this file (.svg or .png).
+    #[arg(long)]
+    pub seen: Option<PathBuf>,
+}
+
+/// `dialwright contrast`.
+#[derive(Debug, Args)]
+pub struct Contrast {
+    /// Colour of the mark, as #rrggbb; a shell may want it in quotes, or without the #.
+    pub mark: String,
+    /// Colour of what it stands on.
+    pub ground: String,
+    /// Print the figures as JSON.
     #[arg(long)]
     pub json: bool,
 }

@@ -22,6 +22,8 @@ pub struct Loaded {
 
 /// Name of a workshop file beside the dial file or above it.
 const WORKSHOP: &str = "workshop.toml";
+/// Name of a file of votes beside the workshop file, or beside the dial or above it.
+const VOTES: &str = "votes.toml";
 
 /// Reads both files; a mistake in either is shown in the maker's own text.
 pub fn load(on: &On) -> Result<Loaded, Talk> {
@@ -58,17 +60,36 @@ pub fn workshop(named: Option<&Path>, beside: Option<&Path>) -> Result<Workshop,
         Some(path) => Some(path.to_owned()),
         None => beside.and_then(find),
     };
-    let Some(path) = found else {
-        return Ok(workshop::starter());
+    let voted = match (named, beside) {
+        (Some(path), _) => Some(path.with_file_name(VOTES)).filter(|path| path.is_file()),
+        (None, beside) => beside.and_then(|dial| above(dial, VOTES)),
     };
-    let text = read(&path)?;
-    workshop::read(&text).map_err(|mistakes| Talk::Mistakes { file: path, text, mistakes })
+    let whole = match found {
+        None => workshop::starter(),
+        Some(path) => {
+            let text = read(&path)?;
+            workshop::read(&text).map_err(|mistakes| Talk::Mistakes { file: path, text, mistakes })?
+        }
+    };
+    let votes = match voted {
+        None => Vec::new(),
+        Some(path) => {
+            let text = read(&path)?;
+            workshop::read_votes(&text).map_err(|mistakes| Talk::Mistakes { file: path, text, mistakes })?
+        }
+    };
+    Ok(Workshop { votes, ..whole })
 }
 
-/// The workshop file beside a dial file or in a folder above it.
+/// The workshop file beside the dial or in the folders above it.
 pub fn find(dial: &Path) -> Option<PathBuf> {
+    above(dial, WORKSHOP)
+}
+
+/// A file of that name beside the dial or in the folders above it.
+fn above(dial: &Path, name: &str) -> Option<PathBuf> {
     let folder = fs::canonicalize(dial).ok()?;
-    folder.ancestors().skip(1).map(|above| above.join(WORKSHOP)).find(|path| path.is_file())
+    folder.ancestors().skip(1).map(|above| above.join(name)).find(|path| path.is_file())
 }
 
 pub fn read(path: &Path) -> Result<String, Talk> {

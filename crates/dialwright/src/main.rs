@@ -5,10 +5,12 @@ mod brief;
 mod card;
 mod check;
 mod choice;
+mod contrast;
 mod desk;
 mod fits;
 mod list;
 mod load;
+mod looks;
 mod magnets;
 mod make;
 mod new;
@@ -50,6 +52,8 @@ fn run() -> ExitCode {
         Command::Check(args) => check::run(&args),
         Command::Turn(args) => turn::run(&args),
         Command::Magnets(args) => magnets::run(&args),
+        Command::Contrast(args) => contrast::run(&args),
+        Command::Looks(args) => looks::run(&args),
         Command::Fits(args) => fits::run(&args),
         Command::Card(args) => card::run(&args),
         Command::Choice(args) => choice::run(&args),

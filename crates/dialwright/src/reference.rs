@@ -14,6 +14,8 @@ pub fn run(into: &Path) -> Result<Outcome, Talk> {
         ("workshop-file.schema.json", format!("{:#}\n", workshop::schema())),
         ("report.schema.json", format!("{:#}\n", press::report_schema())),
         ("steps.schema.json", format!("{:#}\n", press::job_schema())),
+        ("votes-file.md", workshop::votes_page()),
+        ("votes-file.schema.json", format!("{:#}\n", workshop::votes_schema())),
     ];
     let cannot =
         |path: &Path, error: std::io::Error| Talk::Plain(format!("{} cannot be written: {error}", path.display()));

@@ -2,11 +2,12 @@
 
 use crate::svg::plain;
 use crate::{
-    PngError, Wardrobe, dial_front, findings_picture, job_report, magnet_map, magnets_page, png, pole_plan, report,
-    sheet, strip, symmetry, ticket, ticket_picture, turning_page, wheel_face,
+    PngError, Wardrobe, dial_front, findings_picture, job_report, looks_page, magnet_map, magnets_page, pairings_board,
+    png, pole_plan, report, sheet, strip, symmetry, ticket, ticket_picture, turning_page, wheel_face, window_seen,
 };
 use dial::Looked;
 use dial::job::{Job, Setup, Sheet};
+use dial::looks::{Pairing, pairings};
 use process::Workshop;
 use std::path::PathBuf;
 
@@ -42,7 +43,8 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
             put(format!("tickets/{stem}.png"), png(&ticket_picture(dial, one, setup, colours))?);
         }
     }
-    for (name, svg) in pictures(make) {
+    let ranked = pairings(make.looked, make.workshop);
+    for (name, svg) in pictures(make, &ranked) {
         put(format!("pictures/{name}.png"), png(&svg)?);
         put(format!("pictures/{name}.svg"), svg.into_bytes());
     }
@@ -52,6 +54,7 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
     put("steps.json".into(), format!("{steps:#}\n").into_bytes());
     put("turn.html".into(), turning_page(dial, &Wardrobe::of(dial, &make.workshop.stocks)).into_bytes());
     put("magnets.txt".into(), magnets_page(make.looked, make.workshop).into_bytes());
+    put("looks.txt".into(), looks_page(make.looked, make.workshop, &ranked).into_bytes());
     put("findings.txt".into(), make.words.as_bytes().to_vec());
     put("dial.toml".into(), make.dial_file.as_bytes().to_vec());
     put(FIRST.into(), first(make).into_bytes());
@@ -77,7 +80,7 @@ fn item_line(file: &str, words: &str) -> String {
 }
 
 /// All pictures of the dial, by their names.
-fn pictures(make: &Make) -> Vec<(String, String)> {
+fn pictures(make: &Make, ranked: &[Pairing]) -> Vec<(String, String)> {
     let dial = &make.looked.laid.dial;
     let mut all = vec![
         ("turn-test".into(), strip(dial, &make.looked.turns)),
@@ -85,6 +88,8 @@ fn pictures(make: &Make) -> Vec<(String, String)> {
         ("turned-over".into(), symmetry(dial)),
         ("pole-plan".into(), pole_plan(dial)),
     ];
+    all.push(("pairings".into(), pairings_board(make.looked, make.workshop, ranked)));
+    all.extend(window_seen(make.looked).map(|svg| ("window-as-seen".into(), svg)));
     all.extend(magnet_map(make.looked, make.workshop).map(|svg| ("magnet-map".into(), svg)));
     all.extend(findings_picture(dial, &make.looked.findings).map(|svg| ("findings".into(), svg)));
     all.extend(
@@ -133,6 +138,11 @@ fn first(make: &Make) -> String {
     item("magnets.txt", "how the wheels turn and keep, which way round, order of gluing");
     item("pictures/pole-plan.png", "which way round each magnet goes");
     item("pictures/magnet-map.png", "what the pockets' depths do");
+    if !dial.reading.readers.is_empty() {
+        item("pictures/window-as-seen.png", "the worst window as each reader sees it");
+    }
+    item("pictures/pairings.png", "every cover stock with every wheel stock, best first");
+    item("looks.txt", "what can be read from where, pairings, votes");
     item("findings.txt", "what was found, and how to mend it");
     item("report.json", "every figure of the dial");
     item("steps.json", "every setup and step of the job");

@@ -157,6 +157,21 @@ impl Picture {
         )
     }
 
+    /// What is drawn until the returned group is ended is blurred, by a Gaussian of this standard deviation in mm; light adds up linearly.
+    pub(crate) fn begin_blur(&mut self, deviation: f64) {
+        let name = format!("blur-{}", self.body.matches("<filter").count() + 1);
+        let _ = writeln!(
+            self.body,
+            "<filter id=\"{name}\" color-interpolation-filters=\"linearRGB\"><feGaussianBlur stdDeviation=\"{}\"/></filter>\n<g filter=\"url(#{name})\">",
+            number(deviation)
+        );
+    }
+
+    /// Ends the group.
+    pub(crate) fn end_blur(&mut self) {
+        self.body.push_str("</g>\n");
+    }
+
     /// The document.
     pub(crate) fn finish(self) -> String {
         let (w, h) = (number(self.area.width()), number(self.area.height()));

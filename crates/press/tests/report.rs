@@ -39,7 +39,8 @@ fn units_are_named(value: &Value, name: &str) -> bool {
         }
         Value::Array(all) => all.iter().all(|one| units_are_named(one, name)),
         Value::Object(all) => all.iter().all(|(key, one)| {
-            let inner = if ["least", "likely", "most"].contains(&key.as_str()) { name } else { key };
+            let own = UNITS.iter().any(|unit| key.ends_with(unit)) || BARE.contains(&key.as_str());
+            let inner = if own { key } else { name };
             let named = units_are_named(one, inner);
             assert!(named, "{key} has no unit");
             named

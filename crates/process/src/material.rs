@@ -1,6 +1,6 @@
 //! Materials, and what must never lie under the beam.
 
-use crate::Panel;
+use crate::{Look, Panel, look};
 use measure::Interval;
 
 /// One material of a layer.
@@ -194,6 +194,11 @@ pub const MATERIALS: &[Material] = &[
 ];
 
 impl Material {
+    /// How it looks; grey where nobody has said.
+    pub fn look(&self) -> &'static Look {
+        look::of(self.name).unwrap_or(&look::UNKNOWN)
+    }
+
     /// The material of that name, forgiving about case and hyphens.
     pub fn named(name: &str) -> Option<&'static Material> {
         let plain =

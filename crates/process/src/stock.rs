@@ -1,7 +1,8 @@
 //! Stock: a sheet as bought, a build-up of layers.
 
-use crate::Material;
+use crate::{Material, Price, Surfaces};
 use measure::Interval;
+use sight::Srgb;
 
 /// One sheet material as bought.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +15,12 @@ pub struct Stock {
     pub kerf: Kerf,
     /// Coefficient of friction of its faces, if it was measured; else that of the material of each face.
     pub friction: Option<Interval>,
+    /// How its faces look and feel, where that is not as usual for their materials.
+    pub surfaces: Surfaces,
+    /// How the beam takes it, in the maker's words.
+    pub laser: String,
+    /// What a sheet costs.
+    pub price: Option<Price>,
     /// Where the figures come from.
     pub source: String,
 }
@@ -31,6 +38,10 @@ pub struct Layer {
     pub thinner: f64,
     /// How much thicker it may be.
     pub thicker: f64,
+    /// Its colour, where that is not the usual one of its material.
+    pub colour: Option<Srgb>,
+    /// Colour of the floor of an engraving in it, where that is not the usual one of its material.
+    pub engraved: Option<Srgb>,
 }
 
 /// Full width of the slot that the beam leaves, for cuts that run along y (removes width in x) and along x.
@@ -63,12 +74,17 @@ const UNKNOWN: Interval = Interval { low: 0.2, high: 0.7 };
 impl Stock {
     /// Coefficient of friction of one of its faces.
     pub fn friction(&self, side: Side) -> Interval {
-        let layer = match side {
+        let of_material =
+            || self.outermost(side).and_then(|layer| layer.material).map_or(UNKNOWN, |material| material.friction);
+        self.friction.unwrap_or_else(of_material)
+    }
+
+    /// The layer of one of its faces.
+    pub fn outermost(&self, side: Side) -> Option<&Layer> {
+        match side {
             Side::Face => self.layers.first(),
             Side::Back => self.layers.last(),
-        };
-        let of_material = || layer.and_then(|layer| layer.material).map_or(UNKNOWN, |material| material.friction);
-        self.friction.unwrap_or_else(of_material)
+        }
     }
 
     /// Mass of each mm² of it, in g; a layer of unknown material counts as wood.

@@ -1,8 +1,11 @@
 //! What the maker's workshop has, as a file says it: machine, stocks and magnets, and what its hands find easy.
 
 use dial::Mistake;
-use dial::design::{self, parameters::WORKSHOP_FILE};
-use process::{Feel, Machine, StepColours, Workshop};
+use dial::design::{
+    self,
+    parameters::{VOTES_FILE, WORKSHOP_FILE},
+};
+use process::{Feel, Machine, StepColours, Vote, Workshop};
 
 /// The starter workshop's file.
 pub const STARTER: &str = include_str!("starter.toml");
@@ -24,6 +27,7 @@ pub fn starter() -> Workshop {
         stocks: Vec::new(),
         magnets: Vec::new(),
         feel: Feel::USUAL,
+        votes: Vec::new(),
     };
     design::read_workshop(STARTER, &bare()).unwrap_or_else(|_| bare())
 }
@@ -34,6 +38,28 @@ pub fn starter() -> Workshop {
 /// All mistakes in it, each with its place.
 pub fn read(text: &str) -> Result<Workshop, Vec<Mistake>> {
     design::read_workshop(text, &starter())
+}
+
+/// Reads a file of votes on pairings of stocks.
+///
+/// # Errors
+/// All mistakes in it, each with its place.
+pub fn read_votes(text: &str) -> Result<Vec<Vote>, Vec<Mistake>> {
+    design::read_votes(text)
+}
+
+/// The reference page of the file of votes.
+pub fn votes_page() -> String {
+    design::page_of(
+        "The file of votes",
+        "A file `votes.toml` beside a dial file, or in a folder above it, keeps which pairings of stocks people picked: one against one, or ranked.\n`dialwright looks` ranks them, with how sure that is.\n\n```toml\n[[vote]]\nbest_first = [\"bamboo 3 mm / maple 3 mm\", \"walnut plywood 3 mm / maple 3 mm\"]\ntimes = 3\n```",
+        VOTES_FILE,
+    )
+}
+
+/// The schema of the file of votes.
+pub fn votes_schema() -> serde_json::Value {
+    design::schema_of("A file of votes", VOTES_FILE)
 }
 
 /// The reference page of the workshop file.

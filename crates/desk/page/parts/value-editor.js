@@ -138,9 +138,11 @@ export class Editor {
         return text === "true";
       case "count":
       case "share":
+      case "number":
         return text === "" || Number.isNaN(Number(text)) ? text : Number(text);
       case "point":
       case "symbols":
+      case "words":
         return list();
       case "points":
         return text.split(";").map((pair) => pair.split(",").map((one) => one.trim()));

@@ -300,7 +300,7 @@ fn toml_of(param: &Param, value: &Json) -> Result<Value, Unfit> {
         Kind::Flag => value.as_bool().map(Value::from).ok_or_else(wrong),
         Kind::Point => list(value, &text),
         Kind::Points => list(value, &|point| list(point, &text)),
-        Kind::Symbols => list(value, &text),
+        Kind::Symbols | Kind::Words(_) => list(value, &text),
         Kind::Values => match value {
             Json::String(_) => text(value),
             _ => list(value, &|mark| match mark.as_i64() {

@@ -7,13 +7,14 @@ use super::reader::{Reading, Value};
 use super::table::{default_angle, default_length, fixed};
 use super::{
     ArtDesign, CounterDesign, CoverDesign, Design, Half, MarkDesign, Motif, NotchDesign, OutlineKind, RimKind, Running,
-    Shows, TurnOver, Twins, WheelDesign, WindowDesign, WindowKind, magnets,
+    Shows, TurnOver, Twins, WheelDesign, WindowDesign, WindowKind, magnets, reading,
 };
 use crate::spans::{Label, Mistake};
 use lettering::{Symbol, TwinMark, Weight};
 use measure::Units;
 use outline::Point;
-use process::{Kerf, Layer, Material, Panel, Stock, Workshop};
+use process::{Finish, Grain, Kerf, Layer, Material, Panel, Price, Stock, Surfaces, Workshop};
+use sight::Srgb;
 
 /// More wheels than this do not fit under one hand.
 const MOST_COUNTERS: usize = 6;
@@ -77,7 +78,7 @@ impl Scope<'_> {
         }
     }
 
-    fn tables(&self, path: &str) -> usize {
+    pub(super) fn tables(&self, path: &str) -> usize {
         match self.value(path) {
             Some(Value::Tables(count)) => *count,
             _ => 0,
@@ -147,6 +148,7 @@ pub(crate) fn design(reading: &Reading, workshop: &Workshop) -> (Option<Design>,
         same_size: dial.flag_or_default("wheel.same_size"),
         magnet,
         gauges: dial.flag_or_default("gauges"),
+        reading: reading::build(&dial),
         standard: dial.text("standard").map(str::to_owned),
         counters: all,
         spans: reading.spans.clone(),
@@ -299,6 +301,9 @@ pub(crate) fn stocks(reading: &Reading) -> Vec<Stock> {
             let figures = here.text("source").unwrap_or("as written in the file");
             Stock {
                 name: name.clone(),
+                surfaces: surfaces(&here),
+                laser: here.text("laser").unwrap_or_default().to_owned(),
+                price: price(&here),
                 layers,
                 friction: here.interval("friction"),
                 kerf: Kerf { x: here.number("kerf_x").unwrap_or(kerf), y: here.number("kerf_y").unwrap_or(kerf) },
@@ -322,9 +327,42 @@ fn layer(reading: &Reading, stock: &str, k: usize) -> (Layer, Option<&'static st
     let usual = panel.tolerance(thickness);
     let (thinner, thicker) = (here.number("thinner"), here.number("thicker"));
     let standard = (thinner.is_none() || thicker.is_none()).then(|| panel.source());
-    let layer =
-        Layer { named, material, thickness, thinner: thinner.unwrap_or(usual.0), thicker: thicker.unwrap_or(usual.1) };
+    let layer = Layer {
+        named,
+        material,
+        thickness,
+        thinner: thinner.unwrap_or(usual.0),
+        thicker: thicker.unwrap_or(usual.1),
+        colour: colour(&here, "colour"),
+        engraved: colour(&here, "engraved"),
+    };
     (layer, standard)
+}
+
+/// A colour that was read already.
+fn colour(here: &Scope, path: &str) -> Option<Srgb> {
+    here.text(path)?.parse().ok()
+}
+
+fn surfaces(here: &Scope) -> Surfaces {
+    let finish = |path| here.text(path).and_then(|word| Finish::ALL.iter().find(|one| one.0 == word)).map(|one| one.1);
+    Surfaces {
+        face: colour(here, "face"),
+        back: colour(here, "back"),
+        engraved: colour(here, "engraved"),
+        engraved_at: here.number("engraved_at").unwrap_or_else(|| default_length(STOCK, "engraved_at")),
+        edge: colour(here, "edge"),
+        finish: finish("finish"),
+        back_finish: finish("back_finish"),
+        grain: here.text("grain").map(|word| if word == "none" { Grain::None } else { Grain::AlongTheSheet }),
+        source: here.text("looks").unwrap_or(Surfaces::TYPICAL).to_owned(),
+        photo: here.text("photo").map(str::to_owned),
+    }
+}
+
+fn price(here: &Scope) -> Option<Price> {
+    let side = |path| here.number(path).unwrap_or_else(|| default_length(STOCK, path));
+    here.number("price").map(|sheet| Price { sheet, width: side("sheet_width"), height: side("sheet_height") })
 }
 
 /// The stock of a part: the file's own, or the workshop's.

@@ -2,7 +2,7 @@
 
 use super::build::{Scope, stocks};
 use super::reader::{Reading, Value};
-use process::{Feel, Machine, ShelfMagnet, StepColours, Workshop};
+use process::{Feel, Machine, ShelfMagnet, StepColours, Vote, Workshop};
 
 /// The workshop of a file.
 pub(crate) fn workshop(reading: &Reading, usual: &Workshop) -> Workshop {
@@ -24,7 +24,21 @@ pub(crate) fn workshop(reading: &Reading, usual: &Workshop) -> Workshop {
         stocks: instead(&usual.stocks, stocks(reading), |stock| &stock.name),
         magnets: instead(&usual.magnets, magnets(reading), |magnet| &magnet.name),
         feel: feel(reading, &usual.feel),
+        votes: usual.votes.clone(),
     }
+}
+
+/// The votes of a file.
+pub(crate) fn votes(reading: &Reading) -> Vec<Vote> {
+    let file = Scope { reading, bases: vec![String::new()] };
+    let one = |i: usize| {
+        let here = Scope { reading, bases: vec![format!("vote[{i}].")] };
+        let Some(Value::Words(best_first)) = here.value("best_first") else {
+            return None;
+        };
+        Some(Vote { best_first: best_first.clone(), times: here.count("times").unwrap_or(1) as u32 })
+    };
+    (0..file.tables("vote")).filter_map(one).collect()
 }
 
 /// The usual ones, and the file's own, which take the place of those of their name.

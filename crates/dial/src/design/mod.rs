@@ -14,11 +14,13 @@ mod new_file;
 mod page;
 pub mod parameters;
 mod reader;
+mod reading;
 mod strength;
 mod syntax;
 pub mod table;
 mod value;
 
+use crate::looks::Reading;
 use crate::spans::{Mistake, Spans};
 pub use explain::render_mistakes;
 use lettering::{Symbol, TwinMark, Weight};
@@ -28,7 +30,7 @@ pub use new_file::new_file;
 use outline::Point;
 pub use page::{reference_page as page_of, schema as schema_of};
 use process::Stock;
-use process::Workshop;
+use process::{Vote, Workshop};
 
 /// One dial as the maker asked for it.
 #[derive(Clone, Debug)]
@@ -53,6 +55,8 @@ pub struct Design {
     pub magnet: MagnetDesign,
     /// Whether the gauges are cut too.
     pub gauges: bool,
+    /// Who must read it, and from where.
+    pub reading: Reading,
     /// Dial file of the family's standard, as written.
     pub standard: Option<String>,
     /// What the wheels count: one to six.
@@ -328,6 +332,18 @@ pub fn read_workshop(text: &str, usual: &Workshop) -> Result<Workshop, Vec<Mista
         return Err(in_order(mistakes));
     }
     Ok(build_workshop::workshop(&reading, usual))
+}
+
+/// The votes that a file holds.
+///
+/// # Errors
+/// All mistakes in it, each with its place.
+pub fn read_votes(text: &str) -> Result<Vec<Vote>, Vec<Mistake>> {
+    let reading = reader::read(text, parameters::VOTES_FILE);
+    if !reading.mistakes.is_empty() {
+        return Err(in_order(reading.mistakes));
+    }
+    Ok(build_workshop::votes(&reading))
 }
 
 /// The reference page of the dial file.

@@ -33,7 +33,7 @@ fn section(page: &mut String, group: &[Param], within: &str) {
         let default = match param.default {
             Default::Required => "must be given".to_owned(),
             Default::Fixed(text) => {
-                format!("`{}`", if param.kind.is_bare() { text.to_owned() } else { format!("\"{text}\"") })
+                format!("`{}`", if text.is_empty() { "\"\"".to_owned() } else { example(param) })
             }
             Default::Derived(words) => words.to_owned(),
         };
@@ -120,6 +120,8 @@ fn of(param: &Param) -> Value {
         Kind::Count(low, high) => json!({ "type": "integer", "minimum": low, "maximum": high }),
         Kind::Flag => json!({ "type": "boolean" }),
         Kind::Choice(words) => json!({ "enum": words }),
+        Kind::Words([]) => json!({ "type": "array", "items": { "type": "string" }, "minItems": 2 }),
+        Kind::Words(words) => json!({ "type": "array", "items": { "enum": words } }),
         Kind::Point => point(),
         Kind::Points => json!({ "type": "array", "items": point(), "minItems": 3 }),
         Kind::Values => json!({ "anyOf": [
@@ -149,6 +151,7 @@ fn of(param: &Param) -> Value {
         (Default::Fixed(text), Kind::Share(..) | Kind::Number(..)) => {
             schema["default"] = json!(text.parse::<f64>().ok())
         }
+        (Default::Fixed(text), Kind::Words(_)) => schema["default"] = json!([text]),
         (Default::Fixed(text), _) => schema["default"] = json!(text),
         _ => {}
     }

@@ -3,7 +3,7 @@
 use super::table::Default::{Derived, Fixed, Required};
 use super::table::Kind::{
     Angle, Choice, Colour, Count, Flag, Friction, Grade, Length, List, Named, Number, Point, Points, Share, Stock,
-    Symbol, Symbols, Text, Unit, Values,
+    Symbol, Symbols, Text, Unit, Values, Words,
 };
 use super::table::{Default, Groups, Kind, Param};
 
@@ -385,6 +385,44 @@ const CLICK: &[Param] = &[
     ),
 ];
 
+const READING: &[Param] = &[
+    param(
+        "reading.seats",
+        Words(&["owner", "neighbour", "across"]),
+        Fixed("owner"),
+        "who must read the numbers, from where at the table; the first one also reads what is engraved on the cover",
+        "our own seats: eye 0.47 m above the table, 0.35, 0.6 and 0.95 m away; the one across reads upside down",
+    ),
+    param(
+        "reading.distance",
+        Length(0.0, 5000.0),
+        Derived("no reader but those at `reading.seats`"),
+        "one more reader: from the dial along the table to below the eye",
+        OWN,
+    ),
+    param(
+        "reading.eye",
+        Length(50.0, 3000.0),
+        Fixed("470 mm"),
+        "height of that reader's eye above the dial",
+        "seated eye height 1.20 m, from anthropometric tables, from memory; tables 0.73 m, furniture guides",
+    ),
+    param(
+        "reading.side",
+        Angle,
+        Fixed("0 deg"),
+        "where that reader sits: 0 deg before the upright dial, anticlockwise from there, 180 deg across",
+        OWN,
+    ),
+    param(
+        "reading.eyesight",
+        Number(10.0, 200.0),
+        Fixed("40"),
+        "how fine the readers' eyes are: the S of 20/S; 20 is a normal eye, 30 an older reader's, 40 weak",
+        "Snellen; strokes after Howett, NBS Technical Note 1180 (1983)",
+    ),
+];
+
 const COUNTER_OWN: &[Param] = &[
     param("name", Text, Required, "what it counts", PRACTICE),
     param("values", Values, Derived("`symbols` must be given then"), "its marks in counting order: 2 to 100", OWN),
@@ -446,6 +484,50 @@ const STOCK_OWN: &[Param] = &[
         "friction of its faces, measured by tilting",
         PRACTICE,
     ),
+    param("face", Colour, Derived("that of its first layer"), "colour of its face", OWN),
+    param("back", Colour, Derived("that of its last layer"), "colour of its back", OWN),
+    param(
+        "engraved",
+        Colour,
+        Derived("that of the layer in which the engraving ends"),
+        "colour of the floor of an engraving as deep as `engraved_at`, and of all that end in the same layer",
+        OWN,
+    ),
+    param("engraved_at", Length(0.05, 10.0), Fixed("0.3 mm"), "depth of the engraving whose colour is given", OWN),
+    param("edge", Colour, Derived("that of its thickest layer"), "colour of its edge as the beam leaves it", OWN),
+    param(
+        "finish",
+        Choice(&["raw", "clear-coated", "smooth", "leather"]),
+        Derived("that of its first layer"),
+        "finish of its face: raw wood smears, clear-coated and smooth faces wipe clean",
+        PRACTICE,
+    ),
+    param(
+        "back_finish",
+        Choice(&["raw", "clear-coated", "smooth", "leather"]),
+        Derived("that of its last layer"),
+        "finish of its back, which is under the fingers on a wheel",
+        PRACTICE,
+    ),
+    param(
+        "grain",
+        Choice(&["none", "along the sheet"]),
+        Derived("that of its first layer"),
+        "which way the grain of its face runs",
+        OWN,
+    ),
+    param("laser", Text, Derived("none"), "how the beam takes it: notes for the next time", OWN),
+    param("price", Number(0.0, 10_000.0), Derived("unknown"), "price of one sheet, in your own money", OWN),
+    param("sheet_width", Length(20.0, 5000.0), Fixed("600 mm"), "width of that sheet", OWN),
+    param("sheet_height", Length(20.0, 5000.0), Fixed("300 mm"), "height of that sheet", OWN),
+    param(
+        "looks",
+        Text,
+        Derived("“typical”"),
+        "where its colours come from: \"typical\", or \"measured here on 2026-05-01\"",
+        OWN,
+    ),
+    param("photo", Text, Derived("none"), "file of the photo in which its colours were measured", OWN),
     param("source", Text, Derived("“as written in the file”"), "where its figures come from", OWN),
 ];
 
@@ -471,6 +553,14 @@ const LAYER_OWN: &[Param] = &[
         Derived("by the material's standard"),
         "how much thicker it may come",
         "EN 315, EN 622-1, ISO 7823-1",
+    ),
+    param("colour", Colour, Derived("the usual one of its material"), "its colour", OWN),
+    param(
+        "engraved",
+        Colour,
+        Derived("the usual one of its material"),
+        "colour of the floor of an engraving that ends in it",
+        OWN,
     ),
 ];
 
@@ -515,6 +605,21 @@ const WORKSHOP_STOCKS: &[Param] = &[param(
     "stocks on the shelf, by name; one of a starter stock's name takes its place",
     OWN,
 )];
+
+const VOTES: &[Param] = &[param("vote", List(VOTE), Derived("no votes"), "one table for each vote", OWN)];
+
+const VOTE_OWN: &[Param] = &[
+    param(
+        "best_first",
+        Words(&[]),
+        Required,
+        "the pairings that were laid side by side, best first, each as \"cover / wheel\"; what is left out was not looked at",
+        "Plackett and Luce's model of rankings; of two, Bradley and Terry's",
+    ),
+    param("times", Count(1, 100_000), Fixed("1"), "how many people said so", OWN),
+    param("who", Text, Derived("nobody's business"), "who said so; kept for you alone", OWN),
+    param("on", Text, Derived("none"), "when", OWN),
+];
 
 const WORKSHOP_MAGNETS: &[Param] = &[param(
     "magnets",
@@ -565,7 +670,7 @@ const FEEL: &[Param] = &[
 ];
 
 /// All parameters of a dial file.
-pub const DIAL_FILE: Groups = &[DIAL, COVER, WHEEL_OF_ALL, WHEEL, MARK, WINDOW, NOTCH, MAGNET, CLICK];
+pub const DIAL_FILE: Groups = &[DIAL, COVER, WHEEL_OF_ALL, WHEEL, MARK, WINDOW, NOTCH, MAGNET, CLICK, READING];
 /// Those of one counter: its own, and those that override the dial's.
 pub const COUNTER: Groups = &[COUNTER_OWN, WHEEL, MARK, WINDOW, NOTCH];
 /// Those that a counter may override.
@@ -578,5 +683,9 @@ pub const STOCK: Groups = &[STOCK_OWN];
 pub const LAYER: Groups = &[LAYER_OWN];
 /// All parameters of a workshop file.
 pub const WORKSHOP_FILE: Groups = &[MACHINE, FEEL, WORKSHOP_STOCKS, WORKSHOP_MAGNETS];
+/// All parameters of a file of votes.
+pub const VOTES_FILE: Groups = &[VOTES];
+/// Those of one vote.
+pub const VOTE: Groups = &[VOTE_OWN];
 /// Those of one kind of magnet on the shelf.
 pub const SHELF_MAGNET: Groups = &[SHELF_MAGNET_OWN];

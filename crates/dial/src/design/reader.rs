@@ -37,6 +37,8 @@ pub(crate) enum Value {
     Points(Vec<Point>),
     Motifs(Vec<Motif>),
     Symbol(Symbol),
+    /// Some of the words known for it.
+    Words(Vec<String>),
     /// A list of tables: how many.
     Tables(usize),
     /// Tables by name.

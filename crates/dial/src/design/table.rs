@@ -48,6 +48,8 @@ pub enum Kind {
     Points,
     /// A range such as "0..24", or a list of words and numbers.
     Values,
+    /// A list of some of these words; of any words where none are told.
+    Words(&'static [&'static str]),
     /// A list of built-in symbols.
     Symbols,
     /// A built-in symbol.
@@ -121,6 +123,11 @@ impl Kind {
             Kind::Point => "a place from the cover's middle, as [\"10 mm\", \"-4 mm\"]: to the right and up".into(),
             Kind::Points => "a list of places from the cover's middle".into(),
             Kind::Values => "a range, as \"0..24\" or \"-5..20 by 5\", or a list of words and numbers".into(),
+            Kind::Words([]) => "a list of texts".into(),
+            Kind::Words(words) => {
+                let words: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+                format!("a list of some of {}", words.join(", "))
+            }
             Kind::Symbols => "a list of built-in symbols".into(),
             Kind::Symbol => "a built-in symbol".into(),
             Kind::Stock => "the name of a stock".into(),

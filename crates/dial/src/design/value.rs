@@ -32,6 +32,7 @@ pub(super) fn value(param: &Param, value: &DeValue) -> Result<Value, Vec<Wrong>>
         }
         (Kind::Values, DeValue::Array(list)) => marks(list, mark),
         (Kind::Symbols, DeValue::Array(list)) => marks(list, |one| symbol(&text(param, one)?).map(Motif::Symbol)),
+        (Kind::Words(known), DeValue::Array(list)) => words(param, known, list),
         (Kind::Values, DeValue::String(text)) => {
             let motifs = counting::range(text).map_err(|(what, help)| vec![wrong(what, help)])?;
             enough(motifs, &[])
@@ -68,7 +69,7 @@ fn single(param: &Param, value: &DeValue) -> Result<Value, Wrong> {
         Kind::Point => point(value).map(Value::Point),
         Kind::Symbol => symbol(&text(param, value)?).map(Value::Symbol),
         Kind::Values => this_is("write a range as \"0..24\", or a list as [\"calm\", \"gale\"]".into()),
-        Kind::Points | Kind::Symbols => this_is(format!("write as {}", example(param))),
+        Kind::Points | Kind::Symbols | Kind::Words(_) => this_is(format!("write as {}", example(param))),
         Kind::List(_) => this_is(format!("write `[[{}]]` and its keys below it, once for each", param.path)),
         Kind::Named(_) => this_is(format!("write `[{}.\"a name\"]` and its keys below it", param.path)),
     }
@@ -122,6 +123,7 @@ fn text(param: &Param, value: &DeValue) -> Result<String, Wrong> {
             // Of a list of symbols, one; an example of the whole would mislead.
             let example = match param.kind {
                 Kind::Symbols => "\"flame\"".to_owned(),
+                Kind::Words(words) => format!("\"{}\"", words.first().unwrap_or(&"...")),
                 _ => example(param),
             };
             Err(wrong(format!("this is {}", kind_of(other)), format!("write it in double quotes, as {example}")))
@@ -140,6 +142,26 @@ fn choice(said: &str, words: &'static [&'static str]) -> Result<Value, Wrong> {
             Err(wrong("not one of the words known here", help))
         }
     }
+}
+
+/// Words of a list, each once; where none are told as known any will do, two at least.
+fn words(param: &Param, known: &'static [&'static str], list: &DeArray) -> Result<Value, Vec<Wrong>> {
+    let said = each(list, |one| {
+        let word = text(param, one)?;
+        if known.is_empty() { Ok(Value::Text(word)) } else { choice(&word, known) }
+    })?;
+    let mut once: Vec<String> = Vec::new();
+    for word in said {
+        if let Value::Text(word) = word
+            && !once.contains(&word)
+        {
+            once.push(word);
+        }
+    }
+    if known.is_empty() && once.len() < 2 {
+        return Err(vec![wrong("fewer than two different ones", format!("write at least two, as {}", example(param)))]);
+    }
+    Ok(Value::Words(once))
 }
 
 fn colour(said: &str) -> Result<Value, Wrong> {
@@ -279,6 +301,7 @@ pub(super) fn kind_of(value: &DeValue) -> &'static str {
 pub(super) fn example(param: &Param) -> String {
     match (param.default, param.kind) {
         (Default::Fixed(text), kind) if kind.is_bare() => text.to_owned(),
+        (Default::Fixed(text), Kind::Words(_)) => format!("[\"{text}\"]"),
         (Default::Fixed(text), _) => format!("\"{text}\""),
         (_, kind) => match kind {
             Kind::Length(low, _) => format!("\"{}\"", show(low.max(3.0), Units::Millimetres)),
@@ -290,6 +313,8 @@ pub(super) fn example(param: &Param) -> String {
             Kind::Count(low, _) => low.to_string(),
             Kind::Flag => "true".into(),
             Kind::Choice(words) => format!("\"{}\"", words[0]),
+            Kind::Words([]) => "[\"maple 3 mm / maple 3 mm\", \"bamboo 3 mm / maple 3 mm\"]".into(),
+            Kind::Words(words) => format!("[\"{}\"]", words[0]),
             Kind::Point => "[\"10 mm\", \"-4 mm\"]".into(),
             Kind::Points => "[[\"-30 mm\", \"-20 mm\"], [\"30 mm\", \"-20 mm\"], [\"0 mm\", \"30 mm\"]]".into(),
             Kind::Values => "\"0..24\"".into(),

@@ -1,19 +1,24 @@
 //! Findings: each rule reads the assembled dial and says what it measured.
 
+mod alike;
+mod apparent_height;
 mod art_room;
 mod bared_rim;
 mod bed;
 mod clearances;
 mod clicks;
+mod contrast;
 mod counting;
 mod family;
 mod fine_marks;
 mod floors;
 mod held;
+mod hidden;
 mod loose_magnets;
 mod materials;
 mod neighbours;
 mod pockets;
+mod strokes;
 mod symmetric;
 mod turn_test;
 mod twins;
@@ -21,6 +26,7 @@ mod webs;
 
 use crate::assembled::Dial;
 use crate::family::Member;
+use crate::looks::Looks;
 use crate::magnets::Held;
 use crate::turning::TurnTest;
 pub(crate) use floors::FLOOR;
@@ -74,6 +80,10 @@ pub enum Quantity {
     Share(f64),
     Count(usize),
     Force(f64),
+    /// A small visual angle in radians, told in minutes of arc.
+    Sight(f64),
+    /// A contrast ratio, 1 to 21.
+    Ratio(f64),
 }
 
 /// Part of the dial.
@@ -96,6 +106,8 @@ pub struct Bench<'a> {
     pub turns: &'a TurnTest,
     /// How its wheels are held.
     pub held: &'a [Option<Held>],
+    /// What can be read of it, and from where.
+    pub looks: &'a Looks,
     /// The workshop's machine and stocks.
     pub workshop: &'a Workshop,
     /// Other dials of its family.
@@ -119,6 +131,10 @@ const RULES: &[Rule] = &[
     counting::check,
     twins::check,
     fine_marks::check,
+    contrast::check,
+    apparent_height::check,
+    hidden::check,
+    strokes::check,
     webs::check,
     bared_rim::check,
     clearances::check,
@@ -155,6 +171,9 @@ impl Quantity {
             // Never rounded up to a whole: 99.96 % is not all.
             Quantity::Share(share) => format!("{:.1} %", (share * 1000.0).floor() / 10.0),
             Quantity::Count(count) => count.to_string(),
+            // Never rounded up: 15.96' is not 16'.
+            Quantity::Sight(radians) => format!("{:.1}'", (sight::arcmin(*radians) * 10.0 + 1e-6).floor() / 10.0),
+            Quantity::Ratio(ratio) => format!("{:.2}:1", (ratio * 100.0 + 1e-6).floor() / 100.0),
             Quantity::Force(force) => format!("{force:.2} N"),
         }
     }

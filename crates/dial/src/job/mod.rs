@@ -7,6 +7,7 @@ mod rows;
 mod turn_over;
 
 use outline::{Axis, EllipticCurve, OutlineError, Point, Shape};
+pub(crate) use plan::between_parts;
 pub use plan::plan;
 use process::Stock;
 use std::fmt;

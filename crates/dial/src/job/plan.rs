@@ -11,6 +11,11 @@ use process::{Stock, Workshop};
 /// Least distance between two parts on a sheet, so that the web between them stays flat until both are cut (common practice).
 const GAP: f64 = 3.0;
 
+/// Distance between two parts on a sheet.
+pub(crate) fn between_parts(stock: &Stock) -> f64 {
+    GAP.max(stock.thickness())
+}
+
 /// How much smaller than its ledge a cap is, all round (our own proposal: it is held by glue, not by force).
 const CAP_PLAY: f64 = 0.1;
 
@@ -137,7 +142,7 @@ fn sheets_of(
     let half_kerf = (stock.kerf.x / 2.0, stock.kerf.y / 2.0);
     let bed = (workshop.machine.bed_width, workshop.machine.bed_height);
     let boxes: Vec<_> = parts.iter().map(|part| part.outline.bounds().inflate(half_kerf.0, half_kerf.1)).collect();
-    let gap = GAP.max(stock.thickness());
+    let gap = between_parts(stock);
     let seats = rows::seats(&boxes, gap, bed).map_err(|i| {
         let needs = (boxes[i].width() + 2.0 * BORDER, boxes[i].height() + 2.0 * BORDER);
         vec![JobError::TooLarge { part: parts[i].name.clone(), needs, bed }]

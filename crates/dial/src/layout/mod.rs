@@ -70,6 +70,7 @@ pub fn assemble(design: &Design) -> Result<Laid, Vec<Mistake>> {
         wheels,
         turn_axis,
         gauges: design.gauges,
+        reading: design.reading.clone(),
         spares: design.magnet.spares,
     };
     Ok(Laid { dial, sizing })

@@ -13,14 +13,15 @@ pub struct Looked {
     pub laid: Laid,
     pub turns: TurnTest,
     pub held: Vec<Option<Held>>,
+    pub looks: dial::looks::Looks,
     pub findings: Vec<Finding>,
 }
 
 pub fn try_look(text: &str) -> Result<Looked, Vec<Mistake>> {
     let workshop = workshop::starter();
     let design = design::read(text, &workshop)?;
-    let dial::Looked { laid, turns, held, findings } = dial::look(&design, &workshop, &[])?;
-    Ok(Looked { design, laid, turns, held, findings })
+    let dial::Looked { laid, turns, held, findings, looks } = dial::look(&design, &workshop, &[])?;
+    Ok(Looked { design, laid, turns, held, looks, findings })
 }
 
 pub fn look(text: &str) -> Looked {

@@ -33,7 +33,7 @@ pub(super) struct FindingReport {
 
 /// A figure under a name that carries its unit: one of these at most.
 macro_rules! quantity {
-    ($(#[$doc:meta])* $name:ident, $mm:literal, $deg:literal, $share:literal, $count:literal, $n:literal) => {
+    ($(#[$doc:meta])* $name:ident, $mm:literal, $deg:literal, $share:literal, $count:literal, $n:literal, $arcmin:literal, $ratio:literal) => {
         $(#[$doc])*
         #[derive(Default, Serialize, JsonSchema)]
         struct $name {
@@ -47,6 +47,10 @@ macro_rules! quantity {
             count: Option<usize>,
             #[serde(rename = $n, skip_serializing_if = "Option::is_none")]
             force: Option<f64>,
+            #[serde(rename = $arcmin, skip_serializing_if = "Option::is_none")]
+            sight: Option<f64>,
+            #[serde(rename = $ratio, skip_serializing_if = "Option::is_none")]
+            ratio: Option<f64>,
         }
 
         impl $name {
@@ -59,6 +63,8 @@ macro_rules! quantity {
                     Some(Quantity::Share(share)) => $name { share: Some(share), ..none },
                     Some(Quantity::Count(count)) => $name { count: Some(count), ..none },
                     Some(Quantity::Force(force)) => $name { force: rounded(force), ..none },
+                    Some(Quantity::Sight(radians)) => $name { sight: rounded(sight::arcmin(radians)), ..none },
+                    Some(Quantity::Ratio(ratio)) => $name { ratio: Some(ratio), ..none },
                 }
             }
         }
@@ -67,11 +73,12 @@ macro_rules! quantity {
 
 quantity!(
     /// What was measured.
-    Measured, "measured_mm", "measured_deg", "measured_share", "measured_count", "measured_n"
+    Measured, "measured_mm", "measured_deg", "measured_share", "measured_count", "measured_n",
+    "measured_arcmin", "measured_ratio"
 );
 quantity!(
     /// What it was held against.
-    Limit, "limit_mm", "limit_deg", "limit_share", "limit_count", "limit_n"
+    Limit, "limit_mm", "limit_deg", "limit_share", "limit_count", "limit_n", "limit_arcmin", "limit_ratio"
 );
 
 impl FindingReport {

@@ -12,6 +12,7 @@ use dial::job::Job;
 use found::FindingReport;
 use magnets::MagnetsReport;
 pub use magnets::{chooser_report, map_report};
+pub(crate) use number::rounded;
 use schemars::{JsonSchema, SchemaGenerator, generate::SchemaSettings};
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -35,6 +36,8 @@ struct Report {
     wheels: Vec<WheelReport>,
     /// Every stop of every wheel in its window.
     turn_test: TurnTestReport,
+    /// Who can read it from where: engravings, readers, and what each sees in every window.
+    reading: Value,
     /// How the wheels are held.
     magnets: MagnetsReport,
     /// What was found, the gravest first.
@@ -43,7 +46,7 @@ struct Report {
 
 /// The report of a dial.
 pub fn report(looked: &Looked) -> Value {
-    let Looked { laid, turns, held, findings } = looked;
+    let Looked { laid, turns, held, findings, .. } = looked;
     let dial = &laid.dial;
     value(&Report {
         schema_version: VERSION,
@@ -51,6 +54,7 @@ pub fn report(looked: &Looked) -> Value {
         cover: CoverReport::of(&dial.cover),
         wheels: WheelReport::all(laid),
         turn_test: TurnTestReport::of(turns),
+        reading: crate::looks_report::reading_report(looked),
         magnets: MagnetsReport::of(dial, held),
         findings: findings.iter().map(|one| FindingReport::of(dial, one)).collect(),
     })

@@ -24,7 +24,7 @@ pub(super) struct Spread {
     most: Option<f64>,
 }
 
-pub(super) fn rounded(value: f64) -> Option<f64> {
+pub(crate) fn rounded(value: f64) -> Option<f64> {
     value.is_finite().then(|| (value * 1e4).round() / 1e4 + 0.0)
 }
 
