@@ -56,7 +56,9 @@ fn pictures_are_plain_and_of_the_size_they_say() {
             if path.ends_with("window-as-seen.svg") {
                 plain.extend(["g", "filter", "feGaussianBlur"]);
             }
-            assert!(bytes.len() < 400_000, "{name} {}: {} bytes", path.display(), bytes.len());
+            // The board draws every pairing of the shelf in its materials.
+            let most = if path.ends_with("pairings.svg") { 1_200_000 } else { 400_000 };
+            assert!(bytes.len() < most, "{name} {}: {} bytes", path.display(), bytes.len());
             assert_eq!(tags, plain, "{name} {}", path.display());
             // An independent reader sees everything within the page.
             let tree = usvg::Tree::from_str(svg, &usvg::Options::default()).expect("reads");

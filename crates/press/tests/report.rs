@@ -29,10 +29,33 @@ fn every_report_keeps_to_its_schema() {
 
 /// Every number that is no count stands under a name that ends in a unit.
 fn units_are_named(value: &Value, name: &str) -> bool {
-    const UNITS: [&str; 12] =
-        ["_mm", "_mm2", "_deg", "_n", "_g", "_m", "_t", "_share", "_n_mm", "_n_per_mm", "_kg2_mm2", "_count"];
+    const UNITS: [&str; 14] = [
+        "_mm",
+        "_mm2",
+        "_deg",
+        "_n",
+        "_g",
+        "_m",
+        "_t",
+        "_share",
+        "_n_mm",
+        "_n_per_mm",
+        "_kg2_mm2",
+        "_count",
+        "_arcmin",
+        "_ratio",
+    ];
     // Bare by nature: coefficients, unit vectors, spreads under a name with a unit.
-    const BARE: [&str; 3] = ["friction", "push_up", "next_mark_from"];
+    const BARE: [&str; 8] = [
+        "friction",
+        "push_up",
+        "next_mark_from",
+        "ratio",
+        "face_l_star",
+        "engraved_l_star",
+        "ciede2000",
+        "stroke_to_height",
+    ];
     match value {
         Value::Number(number) => {
             number.is_u64() || UNITS.iter().any(|unit| name.ends_with(unit)) || BARE.contains(&name)
