@@ -14,6 +14,10 @@ const HOUSE: House = House {
     words: |_, _, _, _, _| String::new(),
     job_files: |make| press::job_files(make).map_err(|error| error.to_string()),
     brief: |_| Err(String::new()),
+    votes_place: |dial| dial.with_file_name("votes.toml"),
+    contrast: |_, _| Err(String::new()),
+    print: |_, _| card::Print::default(),
+    card_figures: |_| serde_json::Value::Null,
 };
 
 fn looks(c: &mut Criterion) {

@@ -1,10 +1,12 @@
 //! What the desk takes from the room above it, so that page and command line say the same.
 
+use card::{Print, Reading};
 use dial::design::Design;
 use dial::findings::Finding;
 use dial::layout::Sizing;
 use dial::{Dial, Mistake};
 use process::Workshop;
+use serde_json::Value;
 use std::path::{Path, PathBuf};
 
 /// Files of a job folder, by their path in it.
@@ -23,6 +25,14 @@ pub struct House {
     pub job_files: fn(&press::Make) -> Result<JobFiles, String>,
     /// A counter's name and values, from a brief such as "provisions 0..24"; or what is missing.
     pub brief: fn(&str) -> Result<(String, String), String>,
+    /// Where the votes on a dial's pairings are, or would be begun.
+    pub votes_place: fn(&Path) -> PathBuf,
+    /// What `contrast` tells of a mark's colour on a ground's; or which is no colour.
+    pub contrast: fn(&str, &str) -> Result<Value, String>,
+    /// What a printer's paper and black send back, given what was measured of them.
+    pub print: fn(Option<f64>, Option<f64>) -> Print,
+    /// The figures of a photo of the card.
+    pub card_figures: fn(&Reading) -> Value,
 }
 
 /// The workshop a dial is made in, and the text of its file.

@@ -5,6 +5,7 @@ use crate::mend;
 use crate::pieces::{self, Piece};
 use crate::store::{Change, Version};
 use dial::design::{self, Design};
+use dial::looks::{Pairing, pairings};
 use dial::{Looked, Mistake};
 use process::Workshop;
 use serde_json::{Value, json};
@@ -30,6 +31,7 @@ pub struct Look {
     /// What the page is shown.
     pub pieces: Vec<Piece>,
     mends: OnceLock<Vec<Option<Vec<Change>>>>,
+    ranked: OnceLock<Vec<Pairing>>,
 }
 
 /// A dial that could be drawn.
@@ -68,7 +70,16 @@ impl Look {
             Err(mistakes) => pieces::of_mistakes(mistakes, text, &shop),
         };
         let (text, version) = (text.to_owned(), Version::of(text));
-        Look { id, text, version, workshop: shop.workshop, outcome, pieces, mends: OnceLock::new() }
+        Look {
+            id,
+            text,
+            version,
+            workshop: shop.workshop,
+            outcome,
+            pieces,
+            mends: OnceLock::new(),
+            ranked: OnceLock::new(),
+        }
     }
 
     /// The mends that are known for the findings, by their order. They are looked for when they are first asked for,
@@ -77,6 +88,14 @@ impl Look {
         self.mends.get_or_init(|| {
             let Ok(seen) = &self.outcome else { return Vec::new() };
             seen.findings.iter().map(|finding| mend::mend(seen, &self.text, &self.workshop, finding)).collect()
+        })
+    }
+
+    /// Every pairing of the shelf's stocks for this dial, best first; computed when it is first asked for.
+    pub fn ranked(&self) -> &[Pairing] {
+        self.ranked.get_or_init(|| match &self.outcome {
+            Ok(seen) => pairings(&seen.looked, &self.workshop),
+            Err(_) => Vec::new(),
         })
     }
 

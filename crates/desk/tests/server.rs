@@ -22,6 +22,10 @@ const HOUSE: House = House {
     sizes: |dial, _| dial.name.clone(),
     words: |_, _, _, _, _| String::new(),
     job_files: |make| press::job_files(make).map_err(|error| error.to_string()),
+    votes_place: |dial| dial.with_file_name("votes.toml"),
+    contrast: |_, _| Err("not here".into()),
+    print: |_, _| card::Print::default(),
+    card_figures: |reading| json!({ "best_step": reading.best + 1 }),
     brief: |text| text.split_once(' ').map(|(a, b)| (a.into(), b.into())).ok_or("say a name and a range".into()),
 };
 

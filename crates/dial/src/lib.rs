@@ -17,5 +17,5 @@ mod spans;
 pub mod turning;
 
 pub use assembled::Dial;
-pub use looked::{Looked, look};
+pub use looked::{Looked, look, look_from};
 pub use spans::{Label, Mistake, Spans};

@@ -4,7 +4,7 @@ use crate::design::Design;
 use crate::family::Member;
 use crate::findings::{self, Bench, Finding};
 use crate::layout::{self, Laid};
-use crate::looks::{self, Looks};
+use crate::looks::{self, Looks, Reader, Reading};
 use crate::magnets::{self, Held};
 use crate::spans::Mistake;
 use crate::turning::{self, TurnTest};
@@ -37,4 +37,15 @@ pub fn look(design: &Design, workshop: &Workshop, family: &[Member]) -> Result<L
     let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, looks: &looks, workshop, family };
     let findings = findings::check(&bench);
     Ok(Looked { laid, turns, held, looks, findings })
+}
+
+/// The same dial read by one reader alone, with the findings of what can be read from there and no others.
+pub fn look_from(looked: &Looked, reader: Reader, workshop: &Workshop) -> Looked {
+    let mut from = looked.clone();
+    let dial = &mut from.laid.dial;
+    dial.reading = Reading { readers: vec![reader], acuity: dial.reading.acuity };
+    from.looks = looks::look_at(&from.laid.dial);
+    let (laid, turns, held, looks) = (&from.laid, &from.turns, &from.held, &from.looks);
+    from.findings = findings::check_reading(&Bench { dial: &laid.dial, turns, held, looks, workshop, family: &[] });
+    from
 }

@@ -159,6 +159,9 @@ pub struct Looks {
     /// Also draw the worst window as each reader sees it into this file (.svg or .png).
     #[arg(long)]
     pub seen: Option<PathBuf>,
+    /// First write a vote into votes.toml: pairings as "cover / wheels", the one that was picked first.
+    #[arg(long, num_args = 2.., value_name = "PAIRING")]
+    pub vote: Option<Vec<String>>,
 }
 
 /// `dialwright contrast`.

@@ -42,13 +42,7 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
         CardDoes::Read { photo, paper_white, ink_black } => {
             let bytes = std::fs::read(photo)
                 .map_err(|error| Talk::Plain(format!("{} cannot be read: {error}", photo.display())))?;
-            let usual = Print::default();
-            let about = |given: &Option<f64>, usual: measure::Interval| given.map_or(usual, measure::Interval::exactly);
-            let print = match (paper_white, ink_black) {
-                (Some(paper), Some(ink)) => Print::measured(*paper, *ink),
-                _ => Print { paper: about(paper_white, usual.paper), ink: about(ink_black, usual.ink) },
-            };
-            match card::read(&bytes, &plan, &print) {
+            match card::read(&bytes, &plan, &print(*paper_white, *ink_black)) {
                 Ok(reading) if args.json => println!("{:#}", figures(&reading)),
                 Ok(reading) => print!("{}", words(&reading)),
                 Err(refused) => {
@@ -69,7 +63,18 @@ fn say(args: &Card, figures: Value, words: &str) {
     if args.json { println!("{figures:#}") } else { println!("{words}") }
 }
 
-fn figures(reading: &Reading) -> Value {
+/// What paper and print send back, from what was measured of them.
+pub fn print(paper_white: Option<f64>, ink_black: Option<f64>) -> Print {
+    let usual = Print::default();
+    let about = |given: Option<f64>, usual: measure::Interval| given.map_or(usual, measure::Interval::exactly);
+    match (paper_white, ink_black) {
+        (Some(paper), Some(ink)) => Print::measured(paper, ink),
+        _ => Print { paper: about(paper_white, usual.paper), ink: about(ink_black, usual.ink) },
+    }
+}
+
+/// The figures of a reading.
+pub fn figures(reading: &Reading) -> Value {
     let measured = |one: &Measured| json!({ "value": one.value, "least": one.within.low, "most": one.within.high });
     let surface = |one: &Surface| {
         json!({

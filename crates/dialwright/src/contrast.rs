@@ -8,14 +8,23 @@ use sight::{Contrast, Lab, Level, Srgb, ciede2000};
 
 /// Runs the command.
 pub fn run(args: &Args) -> Result<Outcome, Talk> {
-    let read = |text: &str| text.parse::<Srgb>().map_err(|error| Talk::Plain(error.to_string()));
-    let (mark, ground) = (read(&args.mark)?, read(&args.ground)?);
+    let (mark, ground) = read(&args.mark, &args.ground).map_err(Talk::Plain)?;
     if args.json {
         println!("{:#}", figures(mark, ground));
     } else {
         print!("{}", words(mark, ground));
     }
     Ok(Outcome::Well)
+}
+
+fn read(mark: &str, ground: &str) -> Result<(Srgb, Srgb), String> {
+    let read = |text: &str| text.parse::<Srgb>().map_err(|error| error.to_string());
+    Ok((read(mark)?, read(ground)?))
+}
+
+/// The figures of a mark's colour on a ground's; or which of them is no colour.
+pub fn of(mark: &str, ground: &str) -> Result<Value, String> {
+    read(mark, ground).map(|(mark, ground)| figures(mark, ground))
 }
 
 fn figures(mark: Srgb, ground: Srgb) -> Value {

@@ -3,7 +3,7 @@
 use crate::Outcome;
 use crate::args::Desk;
 use crate::talk::{self, Talk};
-use crate::{brief, load, make};
+use crate::{brief, card, contrast, load, make};
 use desk::House;
 
 /// What page and command line share.
@@ -13,6 +13,10 @@ const HOUSE: House = House {
     words: |dial, sizing, found, text, design| talk::sizes(dial, sizing) + &talk::findings(dial, found, text, design),
     brief: brief::split,
     job_files: |made| make::files(made, None),
+    votes_place: |dial| load::votes_place(None, dial),
+    contrast: contrast::of,
+    print: card::print,
+    card_figures: card::figures,
 };
 
 /// Runs the command.

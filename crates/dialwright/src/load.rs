@@ -81,6 +81,13 @@ pub fn workshop(named: Option<&Path>, beside: Option<&Path>) -> Result<Workshop,
     Ok(Workshop { votes, ..whole })
 }
 
+/// The file of votes of a dial; where there is none, where it is begun: beside the workshop file, else beside the dial.
+pub fn votes_place(named: Option<&Path>, dial: &Path) -> PathBuf {
+    let there = if named.is_some() { None } else { above(dial, VOTES) };
+    let workshop = || named.map(Path::to_owned).or_else(|| find(dial)).unwrap_or_else(|| dial.to_owned());
+    there.unwrap_or_else(|| workshop().with_file_name(VOTES))
+}
+
 /// The workshop file beside the dial or in the folders above it.
 pub fn find(dial: &Path) -> Option<PathBuf> {
     above(dial, WORKSHOP)

@@ -82,7 +82,7 @@ fn engraving(one: &Engraving) -> Value {
 pub fn looks_report(looked: &Looked, workshop: &Workshop, ranked: &[Pairing]) -> Value {
     let mut report = reading_report(looked);
     report["pairings"] = ranked.iter().map(pairing).collect();
-    report["picked"] = picks(&workshop.votes).map_or(Value::Null, |one| picked(&one));
+    report["picked"] = picks(&workshop.votes).map_or(Value::Null, |one| picked_report(&one));
     report
 }
 
@@ -114,7 +114,8 @@ fn pairing(one: &Pairing) -> Value {
     })
 }
 
-fn picked(picks: &Picks) -> Value {
+/// What people picked, as JSON.
+pub fn picked_report(picks: &Picks) -> Value {
     json!({
         "choices": picks.cast,
         "favourite": picks.favourite,

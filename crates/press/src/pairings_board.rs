@@ -57,7 +57,7 @@ pub fn pairings_board(looked: &Looked, workshop: &Workshop, ranked: &[Pairing]) 
 }
 
 /// The mark of the stop that is seen worst, upright, about the origin, 1 mm high.
-fn mark(looked: &Looked) -> Shape {
+pub(crate) fn mark(looked: &Looked) -> Shape {
     let Some((wheel, look)) = looked.laid.dial.wheels.first().zip(looked.looks.wheels.first()) else {
         return Shape::empty();
     };
@@ -68,12 +68,12 @@ fn mark(looked: &Looked) -> Shape {
     shape.moved(&Motion::shift(-around.center().to_vec2())).scaled(Point::ZERO, 1.0 / largest)
 }
 
-fn placed(mark: &Shape, size: f64, at: Point) -> Shape {
+pub(crate) fn placed(mark: &Shape, size: f64, at: Point) -> Shape {
     mark.scaled(Point::ZERO, size).moved(&Motion::shift(at.to_vec2()))
 }
 
-/// One pairing in its colours, with its figures.
-fn card(picture: &mut Picture, one: &Pairing, rank: usize, mark: &Shape, corner: Point) {
+/// One pairing in its colours: the cover with its window, and the wheel's back beside it.
+pub(crate) fn laid_together(picture: &mut Picture, one: &Pairing, mark: &Shape, corner: Point) {
     let cover = Rect::new(corner.x, corner.y - 17.0, corner.x + 36.0, corner.y);
     lay(picture, cover, &one.cover, Side::Face);
     let window = Curve::rounded_rectangle(Point::new(corner.x + 11.0, corner.y - 8.5), 14.0, 11.0, 1.2);
@@ -93,6 +93,11 @@ fn card(picture: &mut Picture, one: &Pairing, rank: usize, mark: &Shape, corner:
     let back = Rect::new(corner.x + 39.0, corner.y - 17.0, corner.x + CARD.x, corner.y);
     lay(picture, back, &one.wheel, Side::Back);
     picture.outline(&boxed(back), pen(tone::INK, 0.15, dashes::NONE));
+}
+
+/// One pairing with its figures.
+fn card(picture: &mut Picture, one: &Pairing, rank: usize, mark: &Shape, corner: Point) {
+    laid_together(picture, one, mark, corner);
     let ratio = |engraving: &Option<dial::looks::Engraving>| {
         engraving.as_ref().map_or("none".to_owned(), |one| format!("{}:1", one.contrast.shown()))
     };

@@ -7,7 +7,7 @@ use dial::findings::Quantity;
 use dial::looks::Reader;
 use outline::{Curve, Motion, Point, Rect, Segment, Shape, Vec2};
 use process::Side;
-use sight::{ARCMIN, Acuity, Homography, blur};
+use sight::{ARCMIN, Acuity, Homography, Seat, blur};
 
 const MARGIN: f64 = 6.0;
 const WORDS: f64 = 2.4;
@@ -56,6 +56,27 @@ pub fn window_seen(looked: &Looked) -> Option<String> {
     let note = "Drawn in the stocks' colours, as the edge of the cover cuts it off. The blur of a normal eye is Levi and Klein's (1990); that it grows with weaker eyes in proportion is our own proposal: for looking, not for verdicts.";
     let used = picture.paragraph(from - Vec2::new(0.0, 2.5 * WORDS), WORDS, note, tone::QUIET, MARGIN);
     picture.end_at(top - 2.5 * WORDS - used);
+    Some(picture.finish())
+}
+
+/// One stop's window as the first reader sees it with such eyes, alone; the bar below it is 20' long. From the owner's seat and from
+/// farther off, pictures show the same visual angle at the same size. `None` where nobody must read it, or there is no such stop.
+pub fn window_from(looked: &Looked, wheel: usize, stop: usize, acuity: Acuity) -> Option<String> {
+    let dial = &looked.laid.dial;
+    let (one, reader) = (dial.wheels.get(wheel)?, dial.reading.readers.first()?);
+    let around = one.window.edge.bounds().inflate(ROUND, ROUND);
+    let wide = |distance: f64| around.width().hypot(around.height()) / distance / ARCMIN;
+    let distance = reader.view.seat().distance();
+    let per_arcmin = WIDEST / wide(distance.min(Seat::OWNER.distance()));
+    let scale = per_arcmin / (distance * ARCMIN);
+    let title = format!("“{}” of {} as {} sees it", one.marks.get(stop)?.words, one.name, reader.words());
+    let mut picture = Picture::new(&title, Rect::new(0.0, -WIDEST - 6.0, WIDEST, 0.0));
+    picture.begin_blur(blur(acuity) / ARCMIN * per_arcmin);
+    view(&mut picture, looked, wheel, stop, reader, Point::new(WIDEST / 2.0, -WIDEST / 2.0), scale)?;
+    picture.end_blur();
+    let from = Point::new(2.0, -WIDEST - 3.0);
+    picture.straight(from, from + Vec2::new(20.0 * per_arcmin, 0.0), pen(tone::INK, 0.4, dashes::NONE));
+    picture.text(from + Vec2::new(20.0 * per_arcmin + 2.0, 0.0), WORDS, "20'", tone::INK);
     Some(picture.finish())
 }
 

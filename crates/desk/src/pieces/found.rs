@@ -5,9 +5,9 @@ use crate::look::Seen;
 use dial::findings::{Finding, Part};
 use serde_json::{Value, json};
 
-/// All findings.
-pub(super) fn findings(seen: &Seen, text: &str) -> Value {
-    Value::Array(seen.findings.iter().map(|one| finding(seen, one, text)).collect())
+/// Findings of a dial, or of what is seen of it from somewhere.
+pub(crate) fn findings(found: &[Finding], seen: &Seen, text: &str) -> Value {
+    Value::Array(found.iter().map(|one| finding(seen, one, text)).collect())
 }
 
 fn finding(seen: &Seen, finding: &Finding, text: &str) -> Value {

@@ -10,6 +10,7 @@ mod stops;
 use crate::house::{House, Shop};
 use crate::look::Seen;
 use dial::Mistake;
+pub(crate) use found::findings;
 pub(crate) use order::parameters;
 pub(crate) use scene::{feature, line};
 use serde_json::{Value, json};
@@ -39,7 +40,7 @@ pub(crate) fn of_dial(seen: &Seen, text: &str, shop: &Shop, house: &House) -> Ve
         Piece::new("dial", scene::dial(seen, house)),
         Piece::new("cover", scene::cover(&seen.laid.dial)),
         Piece::new("art", scene::art(&seen.laid.dial, &seen.design)),
-        Piece::new("findings", found::findings(seen, text)),
+        Piece::new("findings", findings(&seen.findings, seen, text)),
         Piece::new("order", order::order(seen, text)),
         Piece::new("stocks", order::stocks(&seen.design, text, shop)),
         Piece::new("mistakes", mistakes(&[], text, shop)),

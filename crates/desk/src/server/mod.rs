@@ -1,13 +1,16 @@
 //! The server of the page: for this machine alone, for whoever has the opening link.
 
 mod answer;
+mod card;
 mod dials;
 mod events;
 mod guard;
 mod job;
+mod looks;
 mod magnets;
 mod page;
 mod shelf;
+mod votes;
 
 use crate::house::House;
 use crate::look::{Look, Looks};
@@ -21,6 +24,7 @@ use events::Bell;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use tokio::net::TcpListener;
+use tokio::sync::Semaphore;
 
 /// No request of the page is larger: a dial file of this size could not be read in any case.
 const LARGEST_BODY: usize = 1 << 20;
@@ -33,6 +37,8 @@ pub struct Desk {
     looks: Looks,
     recent: Recent,
     bell: Bell,
+    /// One photo is read at a time.
+    photos: Arc<Semaphore>,
     secret: String,
     port: u16,
 }
@@ -69,7 +75,17 @@ impl Desk {
         let mut bytes = [0_u8; 24];
         getrandom::fill(&mut bytes).map_err(|error| NoDesk(format!("the system gave no random bytes: {error}")))?;
         let secret = bytes.iter().map(|byte| format!("{byte:02x}")).collect();
-        Ok(Desk { shelf, first, house, looks: Looks::new(house), recent, bell: Bell::new(), secret, port })
+        Ok(Desk {
+            shelf,
+            first,
+            house,
+            looks: Looks::new(house),
+            recent,
+            bell: Bell::new(),
+            photos: Arc::new(Semaphore::new(1)),
+            secret,
+            port,
+        })
     }
 
     /// The link that opens the page. Whoever has it can work at this desk.
@@ -117,6 +133,17 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/measure", get(dials::measure))
         .route("/magnets", get(magnets::magnets))
         .route("/fits", get(magnets::fits))
+        .route("/looks", get(looks::looks))
+        .route("/stocks", get(looks::stocks))
+        .route("/swatch", get(looks::swatch))
+        .route("/pairing", get(looks::pairing))
+        .route("/seat", get(looks::seat))
+        .route("/contrast", get(looks::contrast))
+        .route("/votes", get(votes::votes).post(votes::vote))
+        .route("/votes/back", post(votes::back))
+        .route("/card/page", get(card::page))
+        .route("/card/sample", get(card::sample))
+        .route("/card/read", post(card::read).layer(DefaultBodyLimit::max(card::LARGEST_PHOTO)))
         .route("/sheets", get(job::sheets))
         .route("/make", post(job::make))
         .route("/made", get(job::made))

@@ -5,12 +5,9 @@ use super::edit::{self, Change, Unfit};
 use super::history::{History, Step};
 use super::path;
 use dial::Mistake;
-use std::fs::{self, File};
+use std::fs::File;
 use std::io;
 use std::path::{Path, PathBuf};
-
-/// The hidden folder beside a dial file.
-const BESIDE: &str = ".dialwright";
 
 /// A dial file on disk. Every change is made under a lock that all desks on the folder respect, and only if the
 /// file still holds the version that the change was made on.
@@ -233,23 +230,11 @@ impl DialFile {
     }
 
     fn beside(&self) -> PathBuf {
-        let name = self.path.file_name().unwrap_or_default();
-        self.path.parent().unwrap_or(Path::new(".")).join(BESIDE).join(name)
+        disk::beside(&self.path)
     }
 
-    /// Locks the file against other desks until the lock is dropped, at the latest when the program ends.
     fn lock(&self) -> io::Result<File> {
-        let folder = self.beside();
-        if !folder.is_dir() {
-            fs::create_dir_all(&folder)?;
-            if let Some(all) = folder.parent() {
-                // The folder is nobody's work: it should not be taken for such by whoever keeps the dial's versions.
-                let _ = fs::write(all.join(".gitignore"), "*\n");
-            }
-        }
-        let file = File::options().create(true).truncate(false).write(true).open(folder.join("lock"))?;
-        file.lock()?;
-        Ok(file)
+        disk::lock(&self.path)
     }
 }
 

@@ -4,7 +4,7 @@ use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
 use std::fs::{self, File};
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
 
 /// Which text a file holds: the first 16 hexadecimal digits of its SHA-256 (FIPS 180-4).
@@ -85,4 +85,30 @@ pub(super) fn put(path: &Path, text: &str, settle: Settle) -> io::Result<()> {
         let _ = fs::remove_file(&draft);
     }
     placed
+}
+
+/// The hidden folder beside a file, of its own name.
+const BESIDE: &str = ".dialwright";
+
+/// Where the steps and the lock of a file are kept.
+pub(super) fn beside(path: &Path) -> PathBuf {
+    path.parent().unwrap_or(Path::new(".")).join(BESIDE).join(path.file_name().unwrap_or_default())
+}
+
+/// Locks a file against other desks until the lock is dropped, at the latest when the program ends.
+///
+/// # Errors
+/// What the system said.
+pub(super) fn lock(path: &Path) -> io::Result<File> {
+    let folder = beside(path);
+    if !folder.is_dir() {
+        fs::create_dir_all(&folder)?;
+        if let Some(all) = folder.parent() {
+            // The folder is nobody's work: it should not be taken for such by whoever keeps the file's versions.
+            let _ = fs::write(all.join(".gitignore"), "*\n");
+        }
+    }
+    let file = File::options().create(true).truncate(false).write(true).open(folder.join("lock"))?;
+    file.lock()?;
+    Ok(file)
 }

@@ -12,6 +12,7 @@ mod history;
 mod path;
 mod recent;
 mod shelf;
+mod votes;
 
 pub use dial_file::{DialFile, Kept, Refused, State};
 pub use disk::Version;
@@ -20,3 +21,4 @@ pub(crate) use path::value_at;
 pub use path::{param, written};
 pub use recent::Recent;
 pub use shelf::{NotHere, Shelf};
+pub use votes::{NoVote, VotesFile};

@@ -38,7 +38,5 @@ fn one_more(dial: &Scope) -> Option<Reader> {
     let away = dial.number("reading.distance")?;
     let eye = dial.number("reading.eye").unwrap_or_else(|| default_length(DIAL_FILE, "reading.eye"));
     let side = dial.number("reading.side").unwrap_or_else(|| default_angle(DIAL_FILE, "reading.side"));
-    let seat = Seat::new(away, eye).ok()?;
-    let name = format!("reader at {}", measure::show(away, measure::Units::Millimetres));
-    Some(Reader { name, view: View::new(seat, side) })
+    Reader::at(away, eye, side).ok()
 }

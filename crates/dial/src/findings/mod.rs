@@ -150,9 +150,20 @@ const RULES: &[Rule] = &[
     bed::check,
 ];
 
+/// The rules of what can be read from where.
+const READING: &[Rule] = &[contrast::check, apparent_height::check, hidden::check, strokes::check];
+
+/// Applies the rules of what can be read from where, as `check` does with all.
+pub(crate) fn check_reading(bench: &Bench) -> Vec<Finding> {
+    sorted(READING.iter().flat_map(|rule| rule(bench)).collect())
+}
+
 /// Applies all rules; the gravest findings first, else in the order of the rules.
 pub fn check(bench: &Bench) -> Vec<Finding> {
-    let mut findings: Vec<Finding> = RULES.iter().flat_map(|rule| rule(bench)).collect();
+    sorted(RULES.iter().flat_map(|rule| rule(bench)).collect())
+}
+
+fn sorted(mut findings: Vec<Finding>) -> Vec<Finding> {
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     findings
 }

@@ -1,7 +1,8 @@
 //! Who reads the dial, and from where.
 
 use crate::assembled::Art;
-use sight::{Acuity, View};
+use measure::{Units, show};
+use sight::{Acuity, Seat, SeatError, View};
 
 /// Who must read a dial.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +23,16 @@ pub struct Reader {
 }
 
 impl Reader {
+    /// One at a seat of the maker's own: how far along the table and how high the eye is, in mm, and where round the dial, in radians
+    /// anticlockwise from before it.
+    ///
+    /// # Errors
+    /// A place where nobody can sit.
+    pub fn at(away: f64, eye: f64, side: f64) -> Result<Reader, SeatError> {
+        let name = format!("reader at {}", show(away, Units::Millimetres));
+        Ok(Reader { name, view: View::new(Seat::new(away, eye)?, side) })
+    }
+
     /// Who it is, within a sentence.
     pub fn words(&self) -> String {
         match self.name.as_str() {
