@@ -8,13 +8,17 @@ import { go, where } from "./lib/route.js";
 import "./parts/desk-head.js";
 import { say } from "./parts/desk-news.js";
 import { texts } from "./texts.js";
+import "./views/card-view.js";
+import "./views/looks-view.js";
 import "./views/machine-view.js";
 import "./views/magnets-view.js";
 import "./views/mat-view.js";
+import "./views/picks-view.js";
+import "./views/seat-view.js";
 import "./views/shelf-view.js";
 import "./views/writing-view.js";
 
-const VIEWS = { mat: "mat-view", magnets: "magnets-view", machine: "machine-view", writing: "writing-view", shelf: "shelf-view" };
+const VIEWS = { mat: "mat-view", magnets: "magnets-view", looks: "looks-view", picks: "picks-view", seat: "seat-view", card: "card-view", machine: "machine-view", writing: "writing-view", shelf: "shelf-view" };
 
 const main = /** @type {HTMLElement} */ (document.getElementById("view"));
 let shown = "";

@@ -5,6 +5,7 @@ import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
 import { link, where } from "../lib/route.js";
 import { texts } from "../texts.js";
+import { isLooks } from "./looks-tabs.js";
 
 const words = texts.head;
 
@@ -45,10 +46,10 @@ class DeskHead extends HTMLElement {
   #show() {
     const { view } = where();
     this.#name.textContent = board.piece("dial")?.name || (board.dial || words.nothing);
-    const places = { mat: words.mat, magnets: words.magnets, machine: words.machine, writing: words.writing, shelf: words.shelf };
+    const places = { mat: words.mat, magnets: words.magnets, looks: words.looks, machine: words.machine, writing: words.writing, shelf: words.shelf };
     this.#nav.replaceChildren(
       ...Object.entries(places).map(([name, text]) =>
-        make("a", { href: link({ view: name, dial: board.dial }), "aria-current": name === view && "page" }, text),
+        make("a", { href: link({ view: name, dial: board.dial }), "aria-current": (name === view || (name === "looks" && isLooks(view))) && "page" }, text),
       ),
     );
     const { undo = null, redo = null } = board.state ?? {};

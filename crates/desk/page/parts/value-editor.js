@@ -8,6 +8,7 @@ import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { stepped } from "../lib/lengths.js";
 import { texts } from "../texts.js";
+import { stockChoice } from "./stock-choice.js";
 
 const words = texts.value;
 
@@ -81,7 +82,14 @@ export class Editor {
     const written = value?.written ?? null;
     const options = optionsOf(param, symbols);
     const shown = value?.from === "derived" && !["length", "angle", "values", "text", "point"].includes(param.kind) ? "" : asText(written ?? value?.shown ?? "");
-    if (options) {
+    /** @type {import("./stock-choice.js").StockChoice | null} */
+    let stocks = null;
+    if (param.kind === "stock") {
+      this.#input = make("input", { type: "hidden", value: shown });
+      stocks = stockChoice(this.#path);
+      stocks.addEventListener("chosen", (event) => this.#choose(/** @type {CustomEvent} */ (event).detail));
+      stocks.addEventListener("filled", () => stocks?.focus(), { once: true });
+    } else if (options) {
       const choices = options.map((one) => make("option", { value: one, selected: one === shown }, param.kind === "flag" ? (one === "true" ? words.yes : words.no) : one));
       if (!options.includes(shown)) choices.unshift(make("option", { value: "", selected: true }, value?.shown || words.none));
       const select = make("select", { "aria-label": param.words, onchange: () => this.#keep() }, ...choices);
@@ -92,12 +100,13 @@ export class Editor {
     }
     const back = param.usual !== null ? words.back_to_usual(param.usual) : words.leave;
     const leave = !param.required && value?.from === "written" ? make("button", { type: "button", onclick: () => this.#leave() }, back) : null;
-    const set = options ? null : make("button", { type: "button", class: "main", onclick: () => this.#keep() }, words.set);
+    const set = options || stocks ? null : make("button", { type: "button", class: "main", onclick: () => this.#keep() }, words.set);
     const close = make("button", { type: "button", onclick: () => this.#done() }, words.close);
     const keys = ["length", "angle", "count", "share"].includes(param.kind) ? ` ${words.keys}` : "";
     this.#room?.append(
       make("p", { class: "help" }, `${param.words[0].toUpperCase()}${param.words.slice(1)}.`),
       make("div", { class: "row" }, this.#input, set, leave, close),
+      stocks ?? "",
       this.#wrong,
       make("p", { class: "help" }, `${words.write(param.range)}${keys}`),
       this.#from,
@@ -170,6 +179,12 @@ export class Editor {
     this.#wrong.textContent = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
   }
 
+  /** A stock that was chosen by its picture. @param {string} name */
+  #choose(name) {
+    if (this.#input) this.#input.value = name;
+    return this.#keep();
+  }
+
   async #keep() {
     if (this.#input?.value === "" && this.#input instanceof HTMLSelectElement) return;
     const says = `${this.#path} = ${this.#input?.value}`;
@@ -194,8 +209,6 @@ function optionsOf(param, symbols) {
   switch (param.kind) {
     case "choice":
       return param.choices ?? [];
-    case "stock":
-      return board.piece("stocks") ?? [];
     case "symbol":
       return symbols;
     case "flag":

@@ -8,12 +8,13 @@ use axum::Json;
 use axum::extract::{Query, State};
 use axum::http::header;
 use axum::response::{IntoResponse, Response};
+use dial::findings::Quantity;
 use dial::looks::{Pairing, Reader, name_of};
 use measure::{parse_angle, parse_length, show};
-use process::{Side, Stock};
+use process::{Side, Stock, Workshop};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use sight::{Acuity, HeightLimit};
+use sight::{Acuity, HeightLimit, Seat, View};
 use std::sync::Arc;
 
 type Answer = Result<Json<Value>, Sorry>;
@@ -24,37 +25,88 @@ pub(super) struct Which {
     dial: String,
 }
 
-fn seen(look: &Look) -> Result<&Seen, Sorry> {
+pub(super) fn seen(look: &Look) -> Result<&Seen, Sorry> {
     look.outcome
         .as_ref()
         .map_err(|_| Sorry::unfit("the file has mistakes", "mend them in writing; then it can be seen how it looks"))
 }
 
 /// What cover and wheels are cut from.
-fn worn(seen: &Seen) -> [&Stock; 2] {
+pub(super) fn worn(seen: &Seen) -> [&Stock; 2] {
     [&seen.laid.dial.cover.stock, &seen.design.wheel_stock]
 }
 
-/// All figures of what can be read, and every pairing, best first, as the command line tells them; and how to wear each.
-pub(super) async fn looks(State(desk): State<Arc<Desk>>, Query(which): Query<Which>) -> Answer {
+/// Which pairings, and how many of them.
+#[derive(Deserialize)]
+pub(super) struct Asked {
+    dial: String,
+    #[serde(default)]
+    cover: String,
+    #[serde(default)]
+    wheel: String,
+    /// `does`, `fails`, or all.
+    #[serde(default)]
+    show: String,
+    #[serde(default)]
+    count: usize,
+}
+
+/// All figures of what can be read, and the first of the pairings that are asked for, best first, as the command line tells them; and
+/// how to wear each.
+pub(super) async fn looks(State(desk): State<Arc<Desk>>, Query(asked): Query<Asked>) -> Answer {
     aside(move || {
-        let look = desk.look(&which.dial)?;
+        let look = desk.look(&asked.dial)?;
         let seen = seen(&look)?;
-        let mut report = press::looks_report(&seen.looked, &look.workshop, look.ranked());
-        let units = seen.laid.dial.show;
-        for (row, one) in report["pairings"].as_array_mut().into_iter().flatten().zip(look.ranked()) {
-            row["cover"]["thickness"] = json!(show(one.cover.thickness(), units));
-            row["wheel"]["thickness"] = json!(show(one.wheel.thickness(), units));
-            row["marks_shown"] = json!(one.marks.as_ref().map(|marks| marks.contrast.shown()));
-            row["art_shown"] = json!(one.art.as_ref().map(|art| art.contrast.shown()));
-            row["changes"] = wear(&one.cover.name, &one.wheel.name);
+        let all = look.ranked();
+        let wanted = |one: &Pairing| {
+            let of = |name: &str, stock: &Stock| name.is_empty() || name == stock.name;
+            let shown = match asked.show.as_str() {
+                "does" => one.does(),
+                "fails" => !one.does(),
+                _ => true,
+            };
+            shown && of(&asked.cover, &one.cover) && of(&asked.wheel, &one.wheel)
+        };
+        let found: Vec<(usize, &Pairing)> = all.iter().enumerate().filter(|(_, one)| wanted(one)).collect();
+        let rows: Vec<Pairing> = found.iter().take(asked.count).map(|(_, one)| (*one).clone()).collect();
+        let mut report = press::looks_report(&seen.looked, &look.workshop, &rows);
+        let list = report["pairings"].as_array_mut().into_iter().flatten();
+        for ((row, one), (rank, _)) in list.zip(&rows).zip(&found) {
+            more(row, one, *rank + 1, seen);
         }
         let [cover, wheel] = worn(seen);
         report["worn"] = json!(name_of(&cover.name, &wheel.name));
-        report["look"] = json!(look.id);
+        report["does"] = json!(all.iter().filter(|one| one.does()).count());
+        report["all"] = json!(all.len());
+        report["matching"] = json!(found.len());
         Ok(Json(report))
     })
     .await
+}
+
+/// What a page shows of a pairing besides its figures.
+pub(super) fn more(row: &mut Value, one: &Pairing, rank: usize, seen: &Seen) {
+    let units = seen.laid.dial.show;
+    let [cover, wheel] = worn(seen);
+    row["rank"] = json!(rank);
+    row["worn"] = json!(one.cover.name == cover.name && one.wheel.name == wheel.name);
+    row["cover"]["thickness"] = json!(show(one.cover.thickness(), units));
+    row["wheel"]["thickness"] = json!(show(one.wheel.thickness(), units));
+    row["marks_shown"] = json!(one.marks.as_ref().map(|marks| marks.contrast.shown()));
+    row["art_shown"] = json!(one.art.as_ref().map(|art| art.contrast.shown()));
+    row["changes"] = wear(&one.cover.name, &one.wheel.name);
+}
+
+/// Every pairing on one sheet, as the command line draws it.
+pub(super) async fn sheet(State(desk): State<Arc<Desk>>, Query(which): Query<Which>) -> Result<Response, Sorry> {
+    let svg = aside(move || {
+        let look = desk.look(&which.dial)?;
+        let votes = super::votes::of(&desk, &which.dial).unwrap_or_default();
+        let workshop = Workshop { votes, ..look.workshop.clone() };
+        Ok(press::pairings_board(&seen(&look)?.looked, &workshop, look.ranked()))
+    })
+    .await?;
+    Ok(svg_of(svg))
 }
 
 /// The changes of the dial file that make it wear a pairing.
@@ -170,15 +222,37 @@ fn svg_of(svg: String) -> Response {
     ([(header::CONTENT_TYPE, "image/svg+xml")], svg).into_response()
 }
 
-/// A seat at the table, as the maker writes lengths and angles; and which wheel is looked at.
+/// A seat at the table, as the maker writes lengths and angles, that of the file's first reader where it is not told; and which wheel
+/// is looked at.
 #[derive(Deserialize)]
 pub(super) struct At {
     dial: String,
     wheel: usize,
+    #[serde(default)]
     away: String,
+    #[serde(default)]
     eye: String,
     #[serde(default)]
     side: String,
+}
+
+impl At {
+    fn reader(&self, seen: &Seen) -> Result<Reader, Sorry> {
+        let first = seen.laid.dial.reading.readers.first().map_or(View::upright(Seat::OWNER), |reader| reader.view);
+        let mm = |what: &str, text: &str, usual: f64| match text {
+            "" => Ok(usual),
+            text => parse_length(text)
+                .map_err(|error| Sorry::unfit(format!("{what}: {error}"), "write it as 470 mm or 18 in")),
+        };
+        let away = mm("how far away", &self.away, first.seat().away())?;
+        let eye = mm("height of the eye", &self.eye, first.seat().eye())?;
+        let side = match self.side.as_str() {
+            "" => first.azimuth(),
+            text => parse_angle(text)
+                .map_err(|error| Sorry::unfit(format!("where round the table: {error}"), "write it as 90 deg"))?,
+        };
+        Reader::at(away, eye, side).map_err(|error| Sorry::unfit(error.to_string(), ""))
+    }
 }
 
 /// What is seen of a wheel from a seat: the figures, the findings from there, and the window of the worst stop as a picture.
@@ -186,13 +260,8 @@ pub(super) async fn seat(State(desk): State<Arc<Desk>>, Query(at): Query<At>) ->
     aside(move || {
         let look = desk.look(&at.dial)?;
         let seen = seen(&look)?;
-        let mm = |what: &str, text: &str| {
-            parse_length(text).map_err(|error| Sorry::unfit(format!("{what}: {error}"), "write it as 470 mm or 18 in"))
-        };
-        let (away, eye) = (mm("how far away", &at.away)?, mm("height of the eye", &at.eye)?);
-        let side = parse_angle(if at.side.is_empty() { "0 deg" } else { &at.side })
-            .map_err(|error| Sorry::unfit(format!("where round the table: {error}"), "write it as 90 deg"))?;
-        let reader = Reader::at(away, eye, side).map_err(|error| Sorry::unfit(error.to_string(), ""))?;
+        let reader = at.reader(seen)?;
+        let file = press::looks_report(&seen.looked, &look.workshop, &[]);
         let from = dial::look_from(&seen.looked, reader, &look.workshop);
         let report = press::looks_report(&from, &look.workshop, &[]);
         let (Some(wheel), Some(one)) = (from.laid.dial.wheels.get(at.wheel), from.looks.wheels.get(at.wheel)) else {
@@ -207,10 +276,11 @@ pub(super) async fn seat(State(desk): State<Arc<Desk>>, Query(at): Query<At>) ->
         };
         Ok(Json(json!({
             "reader": report["readers"][0],
+            "readers": file["readers"],
             "seen": report["wheels"][at.wheel]["seen"][0],
             "ratio": one.engraving.as_ref().map(|one| one.contrast.shown()),
             "mark": wheel.marks[there.worst].words,
-            "angle": dial::findings::Quantity::Sight(there.angle).show(units),
+            "angle": Quantity::Sight(there.angle).show(units),
             "hidden": show(worst.hidden, units),
             "extent": show(worst.extent, units),
             "window_for_all": show((there.window_for_all * 10.0).ceil() / 10.0, units),

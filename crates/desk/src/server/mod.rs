@@ -134,6 +134,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/magnets", get(magnets::magnets))
         .route("/fits", get(magnets::fits))
         .route("/looks", get(looks::looks))
+        .route("/board", get(looks::sheet))
         .route("/stocks", get(looks::stocks))
         .route("/swatch", get(looks::swatch))
         .route("/pairing", get(looks::pairing))

@@ -7,6 +7,7 @@ mod desk;
 mod everyone;
 mod keeping;
 mod look;
+mod looks;
 mod magnets;
 mod making;
 mod mending;
