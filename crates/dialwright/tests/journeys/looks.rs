@@ -29,7 +29,9 @@ fn pictures_of_the_looks() {
                 desk.browser.viewport(width, 900);
                 open(&mut desk, view);
                 std::thread::sleep(std::time::Duration::from_millis(700));
-                let high = desk.browser.eval("Math.max(900, Math.min(3200, document.querySelector('main').scrollHeight + 200))");
+                let high = desk
+                    .browser
+                    .eval("Math.max(900, Math.min(3200, document.querySelector('main').scrollHeight + 200))");
                 desk.browser.viewport(width, high.as_u64().expect("px") as u32);
                 std::thread::sleep(std::time::Duration::from_millis(400));
                 desk.browser.picture(&std::path::Path::new(&folder).join(format!("looks-{view}-{scheme}-{width}.png")));
