@@ -18,6 +18,7 @@ const HOUSE: House = House {
     contrast: |_, _| Err(String::new()),
     print: |_, _| card::Print::default(),
     card_figures: |_| serde_json::Value::Null,
+    measured: |_, _| Err(String::new()),
 };
 
 fn looks(c: &mut Criterion) {

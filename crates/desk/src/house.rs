@@ -8,6 +8,7 @@ use dial::{Dial, Mistake};
 use process::Workshop;
 use serde_json::Value;
 use std::path::{Path, PathBuf};
+use workshop::MeasuredLook;
 
 /// Files of a job folder, by their path in it.
 pub type JobFiles = Vec<(PathBuf, Vec<u8>)>;
@@ -33,6 +34,21 @@ pub struct House {
     pub print: fn(Option<f64>, Option<f64>) -> Print,
     /// The figures of a photo of the card.
     pub card_figures: fn(&Reading) -> Value,
+    /// What is kept of a reading, today; or which step the card does not have.
+    pub measured: fn(&Reading, &Taken) -> Result<MeasuredLook, String>,
+}
+
+/// What the maker says of a photo that was read.
+#[derive(Clone, Debug)]
+pub struct Taken {
+    /// The step that will be engraved with, counted from 1; without it the gentlest that reads as well as the best.
+    pub step: Option<usize>,
+    /// Depth of the engraving at that step, in mm.
+    pub depth: f64,
+    /// Power and speed of that step, in the maker's words.
+    pub power: Option<String>,
+    /// The photo's name.
+    pub photo: String,
 }
 
 /// The workshop a dial is made in, and the text of its file.

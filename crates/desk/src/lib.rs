@@ -12,7 +12,7 @@ mod pieces;
 mod server;
 pub mod store;
 
-pub use house::{House, JobFiles};
+pub use house::{House, JobFiles, Taken};
 pub use look::{Look, Looks, Seen};
 pub use pieces::Piece;
 pub use server::{Desk, NoDesk, open_browser, router, run, serve};

@@ -26,6 +26,7 @@ const HOUSE: House = House {
     contrast: |_, _| Err("not here".into()),
     print: |_, _| card::Print::default(),
     card_figures: |reading| json!({ "best_step": reading.best + 1 }),
+    measured: |_, _| Err(String::new()),
     brief: |text| text.split_once(' ').map(|(a, b)| (a.into(), b.into())).ok_or("say a name and a range".into()),
 };
 

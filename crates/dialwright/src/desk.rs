@@ -2,9 +2,10 @@
 
 use crate::Outcome;
 use crate::args::Desk;
+use crate::measured::{self, Wish};
 use crate::talk::{self, Talk};
 use crate::{brief, card, contrast, load, make};
-use desk::House;
+use desk::{House, Taken};
 
 /// What page and command line share.
 const HOUSE: House = House {
@@ -17,6 +18,10 @@ const HOUSE: House = House {
     contrast: contrast::of,
     print: card::print,
     card_figures: card::figures,
+    measured: |reading, taken| {
+        let Taken { step, depth, power, photo } = taken.clone();
+        measured::look(reading, &Wish { stock: String::new(), step, depth, power, photo })
+    },
 };
 
 /// Runs the command.

@@ -136,3 +136,16 @@ customElements.define("stock-choice", StockChoice);
 export function stockChoice(path) {
   return /** @type {StockChoice} */ (/** @type {unknown} */ (make(/** @type {"div"} */ ("stock-choice"), { path })));
 }
+
+/**
+ * The changes that name a stock for a value. A stock for all that no part would be cut from any more is a mistake: it is left out then.
+ * @param {string} path
+ * @param {string} name
+ * @returns {import("../lib/types.js").Change[]}
+ */
+export function stockChanges(path, name) {
+  const written = (/** @type {string} */ one) => board.piece("order")?.[one]?.from === "written";
+  const other = { "cover.stock": "wheel.stock", "wheel.stock": "cover.stock" }[path];
+  const idle = other && written(other) && written("stock");
+  return [{ do: "set", path, value: name }, ...(idle ? [/** @type {const} */ ({ do: "leave", path: "stock" })] : [])];
+}

@@ -8,7 +8,7 @@ import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { stepped } from "../lib/lengths.js";
 import { texts } from "../texts.js";
-import { stockChoice } from "./stock-choice.js";
+import { stockChanges, stockChoice } from "./stock-choice.js";
 
 const words = texts.value;
 
@@ -164,6 +164,7 @@ export class Editor {
 
   /** @returns {import("../lib/types.js").Change[]} */
   #changes() {
+    if (this.#param?.kind === "stock") return stockChanges(this.#path, this.#written());
     /** @type {import("../lib/types.js").Change[]} */
     const changes = [{ do: "set", path: this.#path, value: this.#written() }];
     // Words and symbols exclude each other; so do a text and a symbol of art.

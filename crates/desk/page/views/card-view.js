@@ -1,7 +1,7 @@
 // @ts-check
 /** A real material measured: the card to print, the sample to cut, the photo of both dropped in and read. */
 
-import { Sorry } from "../lib/api.js";
+import { Sorry, tell } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { tabs } from "../parts/looks-tabs.js";
@@ -116,12 +116,47 @@ class CardView extends HTMLElement {
       const told = await read(photo, asked);
       if (mine !== this.#asked) return;
       found.outline(told);
-      this.#found.replaceChildren(...(told.refused ? refused(told) : accepted(told)), found);
+      this.#found.replaceChildren(...(told.refused ? refused(told) : [...accepted(told), this.#keeping(told, photo.name)]), found);
       announce(told.refused ? words.refused(told.refused) : words.accepted);
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
       if (mine === this.#asked) this.#say(`${error.refusal.what}. ${error.refusal.help}`);
     }
+  }
+
+  /** How a reading is kept in its stock. @param {any} told @param {string} photo */
+  #keeping(told, photo) {
+    const step = choice("step", told.steps.map((/** @type {any} */ _, /** @type {number} */ k) => [String(k + 1), words.step(k + 1)]), String(told.gentlest_as_good_step));
+    const depth = make("input", { type: "text", value: board.piece("order")?.["mark.depth"]?.shown ?? "0.3 mm", "data-card": "depth" });
+    const power = make("input", { type: "text", "data-card": "power" });
+    const stock = this.#stock.cloneNode(true);
+    /** @type {HTMLSelectElement} */ (stock).value = this.#stock.value;
+    const says = make("div", { role: "status" });
+    const keep = make("button", { type: "submit", class: "main" }, words.keep);
+    const label = (/** @type {string} */ text, /** @type {Node} */ field) => make("label", {}, `${text} `, field);
+    const form = make("form", { class: "keeping" }, make("h3", {}, words.keep_heading), make("p", {}, words.keep_how), make("div", { class: "filters" }, label(words.stock, stock), label(words.keep_step, step), label(words.keep_depth, depth), label(words.keep_power, power)), keep, says);
+    form.addEventListener("submit", async (event) => {
+      event.preventDefault();
+      const name = /** @type {HTMLSelectElement} */ (stock).value;
+      try {
+        const kept = await tell("/card/store", { dial: board.dial, reading: told.reading, stock: name, step: Number(step.value), depth: depth.value, power: power.value, photo });
+        const back = make("button", { type: "button", onclick: async () => {
+          try {
+            if (kept.of_dial) await board.undo();
+            else await tell("/card/unstore", { dial: board.dial, on: kept.version });
+            says.replaceChildren(make("p", {}, words.taken_back));
+          } catch (error) {
+            if (!(error instanceof Sorry)) throw error;
+            says.append(make("p", { class: "wrong" }, `${error.refusal.what}. ${error.refusal.help}`));
+          }
+        } }, words.take_back);
+        says.replaceChildren(make("p", { class: "well" }, words.kept(name, kept.file, kept.looks)), back);
+      } catch (error) {
+        if (!(error instanceof Sorry)) throw error;
+        says.replaceChildren(make("p", { class: "wrong" }, `${error.refusal.what}. ${error.refusal.help}`));
+      }
+    });
+    return form;
   }
 
   /** @param {string} what */

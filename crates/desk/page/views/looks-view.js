@@ -8,7 +8,7 @@ import "../parts/contrast-check.js";
 import { say } from "../parts/desk-news.js";
 import { tabs } from "../parts/looks-tabs.js";
 import { pairingCard } from "../parts/pairing-card.js";
-import { stockChoice } from "../parts/stock-choice.js";
+import { stockChanges, stockChoice } from "../parts/stock-choice.js";
 import { texts } from "../texts.js";
 
 const words = texts.looks;
@@ -93,8 +93,7 @@ function chooser() {
   stocks.addEventListener("chosen", async (event) => {
     const name = /** @type {CustomEvent} */ (event).detail;
     const path = stocks.path;
-    /** @type {import("../lib/types.js").Change[]} */
-    const changes = [{ do: "set", path, value: name }];
+    const changes = stockChanges(path, name);
     if (path === "stock") changes.push({ do: "leave", path: "cover.stock" }, { do: "leave", path: "wheel.stock" });
     const done = words.chosen(words.parts[path], name);
     const refusal = await board.edit(changes, done);

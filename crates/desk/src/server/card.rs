@@ -2,7 +2,9 @@
 
 use super::Desk;
 use super::answer::{Sorry, aside};
-use ::card::{CardPlan, Outlines, Paper, Photo, Point, Refused};
+use crate::house::Taken;
+use crate::store::{DialFile, NotHere, Version};
+use ::card::{CardPlan, Outlines, Paper, Photo, Point, Reading, Refused};
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{Query, State};
@@ -10,7 +12,10 @@ use axum::http::header;
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use std::sync::Arc;
+use std::collections::VecDeque;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// No photo of a phone is larger; everything else that is sent to the desk is far smaller.
 pub(super) const LARGEST_PHOTO: usize = 40 << 20;
@@ -90,6 +95,7 @@ pub(super) async fn read(
             Ok(reading) => {
                 let mut answer = (desk.house.card_figures)(&reading);
                 answer["outlines"] = outlines(&reading.outlines);
+                answer["reading"] = json!(desk.readings.keep(reading));
                 answer
             }
             Err(refused) => refusal(&refused),
@@ -121,4 +127,124 @@ fn outlines(found: &Outlines) -> Value {
 /// A tenth of a pixel is finer than anybody sees.
 fn round(pixels: f64) -> f64 {
     (pixels * 10.0).round() / 10.0
+}
+
+/// The last photos that were read: what is stored in a stock is what the desk has read, and not what a page says.
+#[derive(Default)]
+pub(super) struct Readings(Mutex<(u64, VecDeque<(u64, Reading)>)>);
+
+/// How many readings are remembered.
+const REMEMBERED: usize = 8;
+
+impl Readings {
+    fn keep(&self, reading: Reading) -> u64 {
+        let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        kept.0 += 1;
+        let name = kept.0;
+        kept.1.push_back((name, reading));
+        if kept.1.len() > REMEMBERED {
+            kept.1.pop_front();
+        }
+        name
+    }
+
+    fn get(&self, name: u64) -> Option<Reading> {
+        let kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        kept.1.iter().find(|(one, _)| *one == name).map(|(_, reading)| reading.clone())
+    }
+}
+
+/// A reading that is to be kept, and of which stock it is.
+#[derive(Deserialize)]
+pub(super) struct Keep {
+    dial: String,
+    reading: u64,
+    stock: String,
+    #[serde(default)]
+    step: Option<usize>,
+    depth: String,
+    #[serde(default)]
+    power: String,
+    photo: String,
+}
+
+/// Keeps a reading in its stock: in the dial file where that describes it, else in the workshop file. Answers when it is on disk.
+pub(super) async fn store(State(desk): State<Arc<Desk>>, Json(keep): Json<Keep>) -> Result<Json<Value>, Sorry> {
+    aside(move || {
+        let gone = || Sorry::unfit("the desk does not remember this photo any more", "read it once more");
+        let reading = desk.readings.get(keep.reading).ok_or_else(gone)?;
+        let depth = measure::parse_length(&keep.depth)
+            .map_err(|error| Sorry::unfit(format!("depth: {error}"), "write it as 0.3 mm"))?;
+        let power = Some(keep.power.trim().to_owned()).filter(|power| !power.is_empty());
+        let taken = Taken { step: keep.step, depth, power, photo: keep.photo };
+        let look = (desk.house.measured)(&reading, &taken).map_err(|what| Sorry::unfit(what, ""))?;
+        let dial = desk.path(&keep.dial)?;
+        let of_dial = describes(&DialFile::at(&dial).read()?.0, &keep.stock);
+        let path = if of_dial { dial } else { workshop_place(&desk, &dial)? };
+        let file = DialFile::at(&path);
+        let text = if path.exists() { file.read()?.0 } else { String::new() };
+        let stored =
+            workshop::store_look(&text, &keep.stock, &look).map_err(|error| Sorry::unfit(error.to_string(), ""))?;
+        let mistakes = if of_dial {
+            dial::design::read(&stored, &desk.house.shop(&path).workshop).err()
+        } else {
+            workshop::read(&stored).err()
+        };
+        if let Some(mistakes) = mistakes {
+            return Err(Sorry::mistakes(&mistakes, &stored));
+        }
+        if !path.exists() {
+            fs::OpenOptions::new().write(true).create_new(true).open(&path)?.sync_all()?;
+        }
+        let state = file.write(&Version::of(&text), &stored, &format!("{}: as measured", keep.stock))?;
+        if of_dial {
+            desk.bell.ring(&keep.dial, &state.version);
+        }
+        Ok(Json(json!({
+            "file": desk.shelf.name_of(&path),
+            "of_dial": of_dial,
+            "version": state.version,
+            "looks": format!("measured here on {}: {}", look.on, look.how),
+        })))
+    })
+    .await
+}
+
+/// Which version of the workshop file the last step is taken back from.
+#[derive(Deserialize)]
+pub(super) struct Unstore {
+    dial: String,
+    on: Version,
+}
+
+/// Takes the last step of the workshop file back, as long as nobody has changed it since.
+pub(super) async fn unstore(State(desk): State<Arc<Desk>>, Json(back): Json<Unstore>) -> Result<Json<Value>, Sorry> {
+    aside(move || {
+        let path = workshop_place(&desk, &desk.path(&back.dial)?)?;
+        let state = DialFile::at(&path).undo(&back.on)?;
+        Ok(Json(json!({ "version": state.version })))
+    })
+    .await
+}
+
+/// Whether a file describes a stock of that name.
+fn describes(text: &str, stock: &str) -> bool {
+    let read: Option<toml_edit::DocumentMut> = text.parse().ok();
+    read.is_some_and(|document| document.get("stocks").and_then(|stocks| stocks.get(stock)).is_some())
+}
+
+/// The workshop file of a dial; where there is none it is begun in the opened folder. One outside the folder is not written to.
+fn workshop_place(desk: &Desk, dial: &Path) -> Result<PathBuf, Sorry> {
+    let Some(path) = (desk.house.workshop_file)(dial) else {
+        return Ok(desk.shelf.root().join("workshop.toml"));
+    };
+    let folder = path.parent().and_then(|folder| desk.shelf.name_of(folder));
+    if folder.is_none() {
+        return Err(Sorry::unfit(
+            format!("the stock would be written into {}, outside the opened folder", path.display()),
+            "open the desk on that folder",
+        ));
+    }
+    // A link could lead anywhere.
+    if fs::canonicalize(&path)? == path { Ok(path) } else { Err(NotHere::Outside.into()) }
 }

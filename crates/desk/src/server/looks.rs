@@ -116,7 +116,8 @@ fn wear(cover: &str, wheel: &str) -> Value {
     if cover == wheel {
         json!([set("stock", cover), leave("cover.stock"), leave("wheel.stock")])
     } else {
-        json!([set("cover.stock", cover), set("wheel.stock", wheel)])
+        // A stock that no part is cut from would be a mistake.
+        json!([set("cover.stock", cover), set("wheel.stock", wheel), leave("stock")])
     }
 }
 

@@ -39,6 +39,7 @@ pub struct Desk {
     bell: Bell,
     /// One photo is read at a time.
     photos: Arc<Semaphore>,
+    readings: card::Readings,
     secret: String,
     port: u16,
 }
@@ -83,6 +84,7 @@ impl Desk {
             recent,
             bell: Bell::new(),
             photos: Arc::new(Semaphore::new(1)),
+            readings: card::Readings::default(),
             secret,
             port,
         })
@@ -145,6 +147,8 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/card/page", get(card::page))
         .route("/card/sample", get(card::sample))
         .route("/card/read", post(card::read).layer(DefaultBodyLimit::max(card::LARGEST_PHOTO)))
+        .route("/card/store", post(card::store))
+        .route("/card/unstore", post(card::unstore))
         .route("/sheets", get(job::sheets))
         .route("/make", post(job::make))
         .route("/made", get(job::made))
