@@ -48,7 +48,7 @@ export class TablePlan extends HTMLElement {
     this.#keys(this.#round, { ArrowLeft: ["side", -TURN], ArrowRight: ["side", TURN], ArrowUp: ["away", -STEP], ArrowDown: ["away", STEP] });
     this.#keys(this.#up, { ArrowLeft: ["away", -STEP], ArrowRight: ["away", STEP], ArrowUp: ["eye", STEP], ArrowDown: ["eye", -STEP] });
     const figure = (/** @type {string} */ caption, /** @type {SVGElement} */ svg, /** @type {HTMLElement} */ grip) => make("figure", {}, make("figcaption", {}, caption), make("div", { class: "plan-frame" }, svg, grip));
-    this.replaceChildren(figure(words.plan, this.#planSvg, this.#round), figure(words.side_view, this.#sideSvg, this.#up));
+    this.replaceChildren(figure(words.plan_caption, this.#planSvg, this.#round), figure(words.side_view, this.#sideSvg, this.#up));
     this.#draw();
   }
 

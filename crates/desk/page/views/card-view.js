@@ -4,6 +4,7 @@
 import { Sorry, tell } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
+import { cameraButton } from "../parts/camera-button.js";
 import { tabs } from "../parts/looks-tabs.js";
 import { PhotoFound } from "../parts/photo-found.js";
 import { texts } from "../texts.js";
@@ -70,40 +71,44 @@ class CardView extends HTMLElement {
     const asked = { dial: board.dial, paper: this.#paper.value, steps: this.#steps.value, stock: this.#stock.value };
     const file = (/** @type {string} */ path, /** @type {string} */ alt, /** @type {string} */ open, /** @type {string} */ name) => {
       const href = `${path}?${new URLSearchParams(asked)}`;
-      return [make("img", { src: href, alt, loading: "lazy" }), make("div", { class: "row" }, make("a", { class: "button", href, target: "_blank" }, open), make("a", { class: "button", href, download: name, "aria-label": words.save_label(alt) }, words.save))];
+      return [make("img", { src: href, alt, loading: "lazy", class: path === "/card/page" ? "sheet" : null }), make("div", { class: "row" }, make("a", { class: "button", href, target: "_blank" }, open), make("a", { class: "button", href, download: name, "aria-label": words.save_label(alt) }, words.save))];
     };
     this.#print.replaceChildren(...file("/card/page", words.print_picture, words.print, "card.svg"));
     this.#sample.replaceChildren(...file("/card/sample", words.sample_picture, words.sample, "sample.svg"));
   }
 
+  /** A photo comes in by choosing, dropping it anywhere on the page, pasting, or from the camera. */
   #dropping() {
-    const input = (/** @type {string} */ text, /** @type {object} */ more) => {
-      const file = make("input", { type: "file", accept: KINDS.join(), class: "only-heard", ...more });
-      file.addEventListener("change", () => {
-        this.#take(file.files);
-        file.value = "";
-      });
-      return make("label", { class: "button" }, text, file);
-    };
-    this.#drop.replaceChildren(make("p", {}, words.drop), make("div", { class: "row" }, input(words.choose, { "data-photo": "" }), input(words.camera, { capture: "environment" })));
-    for (const over of ["dragenter", "dragover"]) {
-      this.#drop.addEventListener(over, (event) => {
+    const file = make("input", { type: "file", accept: KINDS.join(), class: "only-heard", "data-photo": "", onchange: () => {
+      this.#take(file.files);
+      file.value = "";
+    } });
+    const camera = cameraButton((photo) => this.#read(photo), (why) => this.#say(words.no_camera(why)));
+    this.#drop.replaceChildren(make("p", {}, words.drop), make("div", { class: "row" }, make("label", { class: "button" }, words.choose, file), camera.button), camera.viewfinder);
+    const { signal } = this.#quiet;
+    signal.addEventListener("abort", camera.off);
+    const over = (/** @type {boolean} */ is) => this.#drop.classList.toggle("over", is);
+    for (const kind of /** @type {const} */ (["dragenter", "dragover"])) {
+      document.addEventListener(kind, (event) => {
         event.preventDefault();
-        this.#drop.classList.add("over");
-      });
+        over(true);
+      }, { signal });
     }
-    this.#drop.addEventListener("dragleave", () => this.#drop.classList.remove("over"));
-    this.#drop.addEventListener("drop", (event) => {
+    document.addEventListener("dragleave", (event) => event.relatedTarget === null && over(false), { signal });
+    document.addEventListener("drop", (event) => {
       event.preventDefault();
-      this.#drop.classList.remove("over");
-      this.#take(/** @type {DragEvent} */ (event).dataTransfer?.files);
-    });
+      over(false);
+      this.#take(event.dataTransfer?.files);
+    }, { signal });
   }
 
   /** @param {FileList | null | undefined} files */
-  async #take(files) {
-    const photo = files?.[0];
-    if (!photo) return;
+  #take(files) {
+    if (files?.[0]) this.#read(files[0]);
+  }
+
+  /** @param {File} photo */
+  async #read(photo) {
     if (!KINDS.includes(photo.type)) return this.#say(words.not_photo);
     if (photo.size > LARGEST) return this.#say(words.too_large);
     const mine = ++this.#asked;
@@ -116,7 +121,7 @@ class CardView extends HTMLElement {
       const told = await read(photo, asked);
       if (mine !== this.#asked) return;
       found.outline(told);
-      this.#found.replaceChildren(...(told.refused ? refused(told) : [...accepted(told), this.#keeping(told, photo.name)]), found);
+      this.#found.replaceChildren(make("div", {}, ...(told.refused ? refused(told) : [...accepted(told), this.#keeping(told, photo.name)])), found);
       announce(told.refused ? words.refused(told.refused) : words.accepted);
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;

@@ -46,11 +46,17 @@ impl Drop for Browser {
 impl Browser {
     /// Starts it with one empty page of 1280 x 800.
     pub fn start(program: &Path) -> Browser {
+        Browser::start_with(program, &[])
+    }
+
+    /// The same with more switches.
+    pub fn start_with(program: &Path, switches: &[String]) -> Browser {
         let profile = tempfile::tempdir().expect("a folder");
         let data = format!("--user-data-dir={}", profile.path().display());
         let child = Command::new(program)
             .args(["--headless=new", "--no-sandbox", "--remote-debugging-port=0", "--disable-gpu", "--hide-scrollbars"])
             .args(["--no-first-run", "--disable-extensions", "--disable-background-networking", "--lang=en-GB", &data])
+            .args(switches)
             .args(["--disable-dev-shm-usage", "about:blank"])
             .stdout(Stdio::null())
             .stderr(Stdio::null())

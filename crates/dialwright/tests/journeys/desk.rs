@@ -63,15 +63,32 @@ pub struct Desk {
 impl Desk {
     /// With these examples in the folder; `None` when there is no browser.
     pub fn with(examples: &[&str]) -> Option<Desk> {
+        Desk::before_camera(examples, None)
+    }
+
+    /// The same, where the machine's camera shows nothing but this photo.
+    pub fn before_camera(examples: &[&str], photo: Option<&[u8]>) -> Option<Desk> {
         let program = browser::found()?;
         let folder = tempfile::tempdir().expect("a folder");
+        let film = folder.path().join("camera.mjpeg");
+        let switches: Vec<String> = match photo {
+            None => Vec::new(),
+            Some(frame) => {
+                fs::write(&film, frame.repeat(3)).expect("written");
+                vec![
+                    "--use-fake-device-for-media-stream".into(),
+                    "--use-fake-ui-for-media-stream".into(),
+                    format!("--use-file-for-fake-video-capture={}", film.display()),
+                ]
+            }
+        };
         for name in examples {
             let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples").join(name).join("dial.toml");
             fs::create_dir(folder.path().join(name)).expect("made");
             fs::copy(from, folder.path().join(name).join("dial.toml")).expect("copied");
         }
         let served = Served::on(folder.path(), &folder.path().join(".state"));
-        let mut browser = Browser::start(&program);
+        let mut browser = Browser::start_with(&program, &switches);
         browser.go(&served.link);
         if !examples.is_empty() {
             browser.wait("document.querySelector('dial-mat svg.dial .wheel')");

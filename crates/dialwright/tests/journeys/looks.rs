@@ -246,9 +246,9 @@ fn the_seat_is_moved_by_keys_and_by_hand() {
     desk.browser.click(".must .box:nth-of-type(3) input");
     until(&desk, FILE, "seats = [\"owner\", \"across\"]", true);
     for _ in 0..2 {
+        let undo = desk.browser.eval("document.querySelector('.deeds button').title");
         desk.browser.press("Undo");
-        desk.browser.wait("document.querySelector('desk-head .kept').textContent === 'kept on disk'");
-        std::thread::sleep(std::time::Duration::from_millis(100));
+        desk.browser.wait(&format!("document.querySelector('.deeds button').title !== {undo}"));
     }
     until(&desk, FILE, "[reading]", false);
     assert_eq!(desk.text(FILE), before);
@@ -257,11 +257,62 @@ fn the_seat_is_moved_by_keys_and_by_hand() {
 
 /// Photos of the card with known truth: one as a maker would take it, and the same with an edge of shadow.
 fn photos(desk: &Desk) -> (Vec<u8>, Scene) {
+    let (plan, mut chance, scene) = taken();
+    std::fs::write(desk.path("shadow.jpg"), scene.clone().shadowed(&mut chance).jpeg(&plan)).expect("written");
+    (scene.jpeg(&plan), scene)
+}
+
+fn taken() -> (CardPlan, Chance, Scene) {
     let plan = CardPlan::new(Paper::A4, 6).expect("it is allowed");
     let mut chance = Chance::new(7);
     let scene = Scene::clean(&mut chance, &plan, 1280);
-    std::fs::write(desk.path("shadow.jpg"), scene.clone().shadowed(&mut chance).jpeg(&plan)).expect("written");
-    (scene.jpeg(&plan), scene)
+    (plan, chance, scene)
+}
+
+#[test]
+fn a_photo_is_taken_with_the_camera() {
+    let (plan, _, scene) = taken();
+    // The browser takes the codes of a film to run from 16 to 235 (ITU-R BT.601), as those of a film do.
+    let mut film = scene.photograph(&plan);
+    film.rgb.iter_mut().for_each(|code| *code = (16.0 + f64::from(*code) * 219.0 / 255.0).round() as u8);
+    let Some(mut desk) = Desk::before_camera(&["harbour"], Some(&film.jpeg(95))) else { return };
+    open(&mut desk, "card");
+    desk.browser.press("Take it with the camera");
+    desk.browser.wait("document.querySelector('.viewfinder video').videoWidth > 0 && document.activeElement.textContent === 'Take the photo'");
+    // Put away, the camera is off.
+    desk.browser.press("Put the camera away");
+    desk.browser.wait("document.querySelector('.viewfinder').hidden && document.querySelector('.viewfinder video').srcObject === null");
+    desk.browser.key("Enter");
+    desk.browser.wait("document.querySelector('.viewfinder video').videoWidth > 0 && document.activeElement.textContent === 'Take the photo'");
+    // The first frame may come later than its size.
+    desk.browser.wait("document.querySelector('.viewfinder video').currentTime > 0.2");
+    desk.browser.key("Enter");
+    let says = desk.browser.wait("document.querySelector('.found .verdict-line')?.textContent");
+    assert_eq!(says, "Accepted.");
+    let best = desk.browser.eval("document.querySelector('.reading tr.chosen th').textContent");
+    let truth = (0..6).max_by(|a, b| scene.contrast(*a).total_cmp(&scene.contrast(*b))).expect("six steps") + 1;
+    assert!(best.as_str().expect("words").starts_with(&format!("step {truth}")), "{best} where {truth} is true");
+    desk.well();
+}
+
+/// Some votes beside the dial, and a good photo of the card.
+fn with_votes_and_photo(desk: &Desk) {
+    let votes = [
+        ("bamboo 3 mm / maple 3 mm", "maple 3 mm / maple 3 mm", 7),
+        ("maple 3 mm / maple 3 mm", "bamboo 3 mm / maple 3 mm", 2),
+    ];
+    let votes = votes.map(|(a, b, n)| format!("[[vote]]\nbest_first = [\"{a}\", \"{b}\"]\ntimes = {n}\n"));
+    std::fs::write(desk.path("harbour/votes.toml"), votes.concat()).expect("written");
+    let (good, _) = photos(desk);
+    std::fs::write(desk.path("good.jpg"), good).expect("written");
+}
+
+/// Chooses a photo, as from a folder.
+fn choose(desk: &mut Desk, photo: &str) {
+    let input = json!({ "expression": "document.querySelector('[data-photo]')" });
+    let input = desk.browser.call("Runtime.evaluate", input);
+    let files = json!({ "files": [desk.path(photo)], "objectId": input["result"]["objectId"] });
+    desk.browser.call("DOM.setFileInputFiles", files);
 }
 
 #[test]
@@ -359,10 +410,7 @@ fn looks_are_for_everyone() {
         for (view, _) in VIEWS {
             open(&mut desk, view);
             if view == "card" {
-                let input = json!({ "expression": "document.querySelector('[data-photo]')" });
-                let input = desk.browser.call("Runtime.evaluate", input);
-                let files = json!({ "files": [desk.path("good.jpg")], "objectId": input["result"]["objectId"] });
-                desk.browser.call("DOM.setFileInputFiles", files);
+                choose(&mut desk, "good.jpg");
                 desk.browser.wait("document.querySelector('.found .verdict-line.well')");
             }
             desk.browser.eval("document.querySelectorAll('main details').forEach((d) => (d.open = true))");
@@ -390,12 +438,17 @@ fn looks_are_for_everyone() {
 fn pictures_of_the_looks() {
     let Ok(folder) = std::env::var("DIALWRIGHT_PICTURES") else { return };
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
+    with_votes_and_photo(&desk);
     for scheme in ["light", "dark"] {
         desk.browser.prefer(&[("prefers-color-scheme", scheme)]);
         for width in [360, 800, 1400] {
             for (view, _) in VIEWS {
                 desk.browser.viewport(width, 900);
                 open(&mut desk, view);
+                if view == "card" {
+                    choose(&mut desk, if scheme == "dark" { "shadow.jpg" } else { "good.jpg" });
+                    desk.browser.wait("document.querySelector('.found .verdict-line')");
+                }
                 std::thread::sleep(std::time::Duration::from_millis(700));
                 let high = desk
                     .browser
@@ -404,6 +457,13 @@ fn pictures_of_the_looks() {
                 std::thread::sleep(std::time::Duration::from_millis(400));
                 desk.browser.picture(&std::path::Path::new(&folder).join(format!("looks-{view}-{scheme}-{width}.png")));
             }
+            desk.browser.viewport(width, 900);
+            desk.browser.eval(&format!("location.hash = 'view=mat&dial={FILE}'"));
+            desk.browser.wait("document.querySelector('[data-path=stock]')");
+            desk.browser.click("[data-path=stock]");
+            desk.browser.wait("document.querySelector('.editor stock-choice img')");
+            std::thread::sleep(std::time::Duration::from_millis(500));
+            desk.browser.picture(&std::path::Path::new(&folder).join(format!("looks-story-{scheme}-{width}.png")));
         }
     }
     desk.well();
