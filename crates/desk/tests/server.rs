@@ -120,6 +120,70 @@ async fn without_the_key_of_the_link_there_is_no_answer() {
     assert_eq!(send(&desk.app, wrong).await.status, StatusCode::FORBIDDEN);
 }
 
+/// A photo may be as large as a phone makes it; nothing else may, and nothing larger. What is no photo is an answer, not an error.
+#[tokio::test]
+async fn photos_have_a_bound_of_their_own() {
+    let desk = Open::new().await;
+    let photo = async |size: usize| {
+        let request = Request::post("/card/read?paper=a4&steps=6")
+            .header(header::HOST, HOST)
+            .header(header::ORIGIN, ORIGIN)
+            .header(header::COOKIE, &desk.cookie)
+            .header(header::CONTENT_TYPE, "application/octet-stream");
+        send(&desk.app, request.body(Body::from(vec![7; size])).expect("sound")).await
+    };
+    let read = photo(5 << 20).await;
+    assert_eq!(read.status, StatusCode::OK, "{}", read.text);
+    assert!(read.json()["refused"].as_str().expect("words").contains("JPEG or PNG"));
+    assert_eq!(photo((40 << 20) + 1).await.status, StatusCode::PAYLOAD_TOO_LARGE);
+    let long = json!({ "dial": "harbour/dial.toml", "best_first": ["a", "b".repeat(2 << 20)] });
+    assert_eq!(desk.post("/votes", &long).await.status, StatusCode::PAYLOAD_TOO_LARGE);
+    let never = json!({ "dial": "harbour/dial.toml", "reading": 3, "stock": "maple 3 mm", "depth": "0.3 mm", "photo": "a.jpg" });
+    let kept = desk.post("/card/store", &never).await;
+    assert!(
+        kept.status == StatusCode::UNPROCESSABLE_ENTITY && kept.text.contains("does not remember"),
+        "{}",
+        kept.text
+    );
+    for steps in ["4", "9"] {
+        let card = desk.get(&format!("/card/page?steps={steps}")).await;
+        assert_eq!(card.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", card.text);
+    }
+}
+
+/// What is asked of looks and seats and cannot be is told in words.
+#[tokio::test]
+async fn looks_that_cannot_be_are_told() {
+    let desk = Open::new().await;
+    for (path, words) in [
+        ("/seat?dial=harbour/dial.toml&wheel=9", "no such wheel"),
+        ("/seat?dial=harbour/dial.toml&wheel=0&away=far", "how far away"),
+        ("/seat?dial=harbour/dial.toml&wheel=0&eye=0.1+mm", "the eye's height"),
+        ("/seat?dial=harbour/dial.toml&wheel=0&side=left", "where round the table"),
+        ("/swatch?dial=harbour/dial.toml&stock=moon+rock", "no such stock"),
+        ("/pairing?dial=harbour/dial.toml&cover=moon+rock&wheel=maple+3+mm", "no such pairing"),
+    ] {
+        let answer = desk.get(path).await;
+        assert_eq!(answer.status, StatusCode::UNPROCESSABLE_ENTITY, "{path}: {}", answer.text);
+        assert!(answer.text.contains(words), "{path}: {}", answer.text);
+    }
+}
+
+/// Votes go into the opened folder and nowhere else.
+#[cfg(unix)]
+#[tokio::test]
+async fn votes_do_not_follow_links() {
+    let desk = Open::new().await;
+    let outside = tempfile::tempdir().expect("a folder");
+    let target = outside.path().join("votes.toml");
+    fs::write(&target, "# not yours\n").expect("written");
+    std::os::unix::fs::symlink(&target, desk.folder.path().join("harbour/votes.toml")).expect("linked");
+    let vote = json!({ "dial": "harbour/dial.toml", "best_first": ["a / b", "c / d"] });
+    let answer = desk.post("/votes", &vote).await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN, "{}", answer.text);
+    assert_eq!(fs::read_to_string(&target).expect("there"), "# not yours\n");
+}
+
 #[tokio::test]
 async fn a_foreign_name_for_this_machine_is_refused() {
     let desk = Open::new().await;

@@ -58,7 +58,7 @@ pub fn read_votes(text: &str) -> Result<Vec<Vote>, Vec<Mistake>> {
 pub fn votes_page() -> String {
     design::page_of(
         "The file of votes",
-        "A file `votes.toml` beside a dial file, or in a folder above it, keeps which pairings of stocks people picked: one against one, or ranked.\n`dialwright looks` ranks them, with how sure that is.\n\n```toml\n[[vote]]\nbest_first = [\"bamboo 3 mm / maple 3 mm\", \"walnut plywood 3 mm / maple 3 mm\"]\ntimes = 3\n```",
+        "A file `votes.toml` beside a dial file, or in a folder above it, keeps which pairings of stocks people picked: one against one, or ranked.\n`dialwright looks` ranks them, with how sure that is; the desk and `dialwright looks --vote` write them down.\n\n```toml\n[[vote]]\nbest_first = [\"bamboo 3 mm / maple 3 mm\", \"walnut plywood 3 mm / maple 3 mm\"]\ntimes = 3\n```",
         VOTES_FILE,
     )
 }
