@@ -2,8 +2,9 @@
 /** One pairing as a card: its picture, its figures, what it costs, and why it fails if it does. */
 
 import { board } from "../lib/board.js";
-import { make } from "../lib/dom.js";
+import { announce, make } from "../lib/dom.js";
 import { texts } from "../texts.js";
+import { say } from "./desk-news.js";
 
 const words = texts.looks;
 
@@ -31,8 +32,8 @@ export function pairingWords(one) {
   ];
 }
 
-/** @param {Pairing} one @param {(one: Pairing) => void} wear */
-export function pairingCard(one, wear) {
+/** @param {Pairing} one */
+export function pairingCard(one) {
   const button = one.worn ? make("p", { class: "worn" }, words.worn) : make("button", { type: "button", "aria-label": words.wear_label(one.name), onclick: () => wear(one) }, words.wear);
   return make(
     "li",
@@ -42,4 +43,11 @@ export function pairingCard(one, wear) {
     ...pairingWords(one),
     button,
   );
+}
+
+/** Puts a pairing into the file. @param {Pairing} one */
+export async function wear(one) {
+  const refusal = await board.edit(one.changes, words.wearing(one.name));
+  if (refusal) say(refusal.refusal);
+  else announce(words.wearing(one.name));
 }

@@ -11,7 +11,7 @@ import { texts } from "../texts.js";
 
 const words = texts.looks;
 
-/** @typedef {{ name: string, thickness: string, finish: string, back_finish: string, laser: string, source: string, pairing: string | null,
+/** @typedef {{ name: string, thickness: string, finish: string, back_finish: string, laser: string, looks: string, measured: boolean, pairing: string | null,
  *   does: boolean | null, why_not: string[] | null, ratio: string | null, price: number | null }} Stock */
 /** @typedef {{ button: HTMLButtonElement, picture: HTMLImageElement, verdict: HTMLElement, about: HTMLElement, now: HTMLElement }} Row */
 
@@ -51,7 +51,7 @@ export class StockChoice extends HTMLElement {
   }
 
   async #show() {
-    const version = `${board.state?.version} ${this.path}`;
+    const version = `${board.look} ${this.path}`;
     if (version === this.#shown) return;
     this.#shown = version;
     try {
@@ -78,7 +78,8 @@ export class StockChoice extends HTMLElement {
       const now = name === this.#now;
       dress(row.button, { "aria-pressed": String(now), class: `stock ${stock.does === false ? "not" : ""}` });
       row.now.textContent = now ? words.now : "";
-      row.about.textContent = stock.thickness === "" ? words.own : words.thick(stock.thickness, stock.finish, stock.back_finish);
+      const about = stock.thickness === "" ? words.own : words.thick(stock.thickness, stock.finish, stock.back_finish);
+      row.about.textContent = stock.measured ? `${about}; ${stock.looks}` : about;
       row.verdict.textContent = stock.why_not === null ? (stock.pairing ? words.not_tried : "") : stock.does ? words.reads(stock.ratio) : words.reads_not(stock.why_not);
       row.verdict.className = stock.does ? "well" : stock.does === false ? "fails" : "";
     }

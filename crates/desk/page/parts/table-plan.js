@@ -129,6 +129,8 @@ export class TablePlan extends HTMLElement {
       draw("g", { class: "head", transform: `translate(${ex} ${ey})` }, draw("circle", { class: "shoulders", cx: 60, cy: -20, r: 105 }), draw("circle", { r: 40 }), draw("circle", { class: "pupil", r: 16 })),
       draw("text", { x: 130, y: -24 }, `${steep}\u00b0`),
     );
+    grab(this.#round, this.#planSvg, x, y);
+    grab(this.#up, this.#sideSvg, ex, ey);
     const [far, high, round] = [length(away), length(eye), angle(side)];
     says(this.#round, side, 0, 360, words.plan_value(far, round));
     says(this.#up, eye, LOW, HIGH, words.eye_value(high, far, steep));
@@ -138,7 +140,15 @@ customElements.define("table-plan", TablePlan);
 
 /** @param {string} label */
 function handle(label) {
-  return make("div", { role: "slider", tabindex: 0, class: "plan-point", "aria-label": label });
+  return make("div", { role: "slider", tabindex: 0, class: "plan-point", "aria-label": label }, make("div", { class: "plan-grab" }));
+}
+
+/** Where a finger takes hold; beside it, it scrolls the page. @param {HTMLElement} grip @param {SVGSVGElement} svg @param {number} x @param {number} y */
+function grab(grip, svg, x, y) {
+  const { x: left, y: top, width, height } = svg.viewBox.baseVal;
+  const here = /** @type {HTMLElement} */ (grip.firstElementChild);
+  here.style.left = `${(100 * (x - left)) / width}%`;
+  here.style.top = `${(100 * (y - top)) / height}%`;
 }
 
 /** @param {HTMLElement} grip @param {number} now @param {number} least @param {number} most @param {string} text */

@@ -61,7 +61,7 @@ class LooksView extends HTMLElement {
   }
 
   async #show() {
-    const version = `${board.dial} ${board.state?.version} ${JSON.stringify(this.#asked)}`;
+    const version = `${board.dial} ${board.look} ${JSON.stringify(this.#asked)}`;
     if (!board.dial || version === this.#shown) return;
     this.#shown = version;
     try {
@@ -71,7 +71,7 @@ class LooksView extends HTMLElement {
       this.#says.className = "";
       this.#says.textContent = words.board_says(told.does, told.all);
       this.#matching.textContent = words.matching(told.pairings.length, told.matching);
-      this.#cards.replaceChildren(...told.pairings.map((/** @type {import("../parts/pairing-card.js").Pairing} */ one) => pairingCard(one, wear)));
+      this.#cards.replaceChildren(...told.pairings.map((/** @type {import("../parts/pairing-card.js").Pairing} */ one) => pairingCard(one)));
       this.#more.hidden = told.pairings.length >= told.matching;
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
@@ -101,11 +101,4 @@ function chooser() {
     else announce(done);
   });
   return [make("label", { class: "which" }, words.which, " ", part), make("div", { class: "shelf-of-stocks" }, stocks)];
-}
-
-/** Puts a pairing into the file. @param {import("../parts/pairing-card.js").Pairing} one */
-async function wear(one) {
-  const refusal = await board.edit(one.changes, words.wearing(one.name));
-  if (refusal) say(refusal.refusal);
-  else announce(words.wearing(one.name));
 }

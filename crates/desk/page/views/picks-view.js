@@ -6,7 +6,7 @@ import { board } from "../lib/board.js";
 import { announce, draw, make } from "../lib/dom.js";
 import { say } from "../parts/desk-news.js";
 import { tabs } from "../parts/looks-tabs.js";
-import { pairingPicture, pairingWords } from "../parts/pairing-card.js";
+import { pairingPicture, pairingWords, wear } from "../parts/pairing-card.js";
 import { texts } from "../texts.js";
 
 const words = texts.picks;
@@ -29,6 +29,7 @@ class PicksView extends HTMLElement {
   #order = make("div");
   #result = make("div");
   #shown = "";
+  #drawn = "";
 
   connectedCallback() {
     this.#quiet = new AbortController();
@@ -50,7 +51,7 @@ class PicksView extends HTMLElement {
   }
 
   async #show(anew = false) {
-    const version = `${board.dial} ${board.state?.version}`;
+    const version = `${board.dial} ${board.look}`;
     if (!board.dial || (version === this.#shown && !anew)) return;
     this.#shown = version;
     try {
@@ -68,8 +69,13 @@ class PicksView extends HTMLElement {
     const there = (/** @type {string} */ name) => votes.candidates.some((one) => one.name === name);
     if (!this.#two || !this.#two.every(there)) this.#next();
     this.#ranking = this.#ranking.filter(there);
-    this.#drawTwo();
-    this.#drawOrder();
+    // What has not changed stays, and with it the focus.
+    const drawn = JSON.stringify([board.look, this.#two, votes.candidates]);
+    if (drawn !== this.#drawn) {
+      this.#drawn = drawn;
+      this.#drawTwo();
+      this.#drawOrder();
+    }
     this.#result.replaceChildren(...this.#ranked(votes));
   }
 
@@ -180,12 +186,13 @@ class PicksView extends HTMLElement {
         make("td", {}, words.share(one.share)),
         make("td", {}, ...sureness(one, reach)),
         make("td", {}, String(one.laid_out)),
+        make("td", {}, known && (known.worn ? texts.looks.worn : make("button", { type: "button", "aria-label": texts.looks.wear_label(known.name), onclick: () => wear(known) }, texts.looks.wear))),
       );
     });
     return [
       make("p", { class: "verdict-line", role: "status" }, `${verdict[0].toUpperCase()}${verdict.slice(1)}.`),
       make("p", {}, words.cast(choices)),
-      make("div", { class: "wide", tabindex: 0, role: "region", "aria-label": words.result }, make("table", { class: "picked" }, make("thead", {}, make("tr", {}, ...words.columns.map((column) => make("th", { scope: "col" }, column)))), make("tbody", {}, ...rows))),
+      make("div", { class: "wide", tabindex: 0, role: "region", "aria-label": words.result }, make("table", { class: "picked" }, make("thead", {}, make("tr", {}, ...words.columns.map((column) => (column ? make("th", { scope: "col" }, column) : make("td"))))), make("tbody", {}, ...rows))),
       kept,
       ...(back ? [back] : []),
     ];

@@ -355,6 +355,10 @@ fn a_photo_of_the_card_is_read_and_kept_or_refused() {
     desk.browser.press("Take it back");
     until(&desk, "workshop.toml", "maple.jpg", false);
 
+    // What is no photo is told at once, pasted here.
+    desk.browser.eval("(() => { const all = new DataTransfer(); all.items.add(new File(['hello'], 'notes.txt', { type: 'text/plain' })); document.dispatchEvent(new ClipboardEvent('paste', { clipboardData: all })) })()");
+    desk.browser.wait("document.querySelector('.found .wrong').textContent.includes('not a photo')");
+
     // Chosen from a folder: with an edge of shadow across it.
     let input =
         desk.browser.call("Runtime.evaluate", json!({ "expression": "document.querySelector('[data-photo]')" }));
@@ -404,7 +408,7 @@ fn looks_are_for_everyone() {
     let (good, _) = photos(&desk);
     std::fs::write(desk.path("good.jpg"), good).expect("written");
     desk.browser.eval(&format!("{AXE}; 0"));
-    for (scheme, width) in [("light", 1280), ("dark", 360)] {
+    for (scheme, width) in [("light", 1280), ("light", 640), ("dark", 360)] {
         desk.browser.prefer(&[("prefers-color-scheme", scheme)]);
         desk.browser.viewport(width, 800);
         for (view, _) in VIEWS {
