@@ -180,19 +180,20 @@ class PicksView extends HTMLElement {
       const known = votes.candidates.find(({ name }) => name === one.name);
       const note = !known ? words.elsewhere : known.does ? "" : words.fails;
       return make(
-        "tr",
+        "li",
         {},
-        make("th", { scope: "row" }, one.name, note && make("small", {}, ` ${note}`)),
-        make("td", {}, words.share(one.share)),
-        make("td", {}, ...sureness(one, reach)),
-        make("td", {}, String(one.laid_out)),
-        make("td", {}, known && (known.worn ? texts.looks.worn : make("button", { type: "button", "aria-label": texts.looks.wear_label(known.name), onclick: () => wear(known) }, texts.looks.wear))),
+        make("strong", {}, one.name),
+        note && make("small", {}, note),
+        make("span", {}, words.share(one.share, one.laid_out)),
+        ...sureness(one, reach),
+        known && (known.worn ? make("span", { class: "worn" }, texts.looks.worn) : make("button", { type: "button", "aria-label": texts.looks.wear_label(known.name), onclick: () => wear(known) }, texts.looks.wear)),
       );
     });
     return [
       make("p", { class: "verdict-line", role: "status" }, `${verdict[0].toUpperCase()}${verdict.slice(1)}.`),
       make("p", {}, words.cast(choices)),
-      make("div", { class: "wide", tabindex: 0, role: "region", "aria-label": words.result }, make("table", { class: "picked" }, make("thead", {}, make("tr", {}, ...words.columns.map((column) => (column ? make("th", { scope: "col" }, column) : make("td"))))), make("tbody", {}, ...rows))),
+      make("p", {}, words.drawn),
+      make("ol", { class: "picked" }, ...rows),
       kept,
       ...(back ? [back] : []),
     ];
@@ -203,8 +204,8 @@ customElements.define("picks-view", PicksView);
 /** A strength with where it lies in 95 of 100 cases, drawn to one scale. @param {Picked} one @param {number} reach */
 function sureness(one, reach) {
   const { log_strength: log, standard_error: error } = one;
-  if (log === null || error === null) return [words.not_ranked];
+  if (log === null || error === null) return [make("span", {}, words.not_ranked)];
   const at = (/** @type {number} */ value) => 50 + (48 * value) / reach;
   const svg = draw("svg", { viewBox: "0 0 100 12", class: "sureness", "aria-hidden": "true" }, draw("path", { class: "middle", d: "M50 0V12" }), draw("path", { class: "whisker", d: `M${at(log - 1.96 * error)} 6H${at(log + 1.96 * error)}` }), draw("circle", { cx: at(log), cy: 6, r: 3.2 }));
-  return [svg, words.strength(log, error)];
+  return [svg, make("span", {}, words.strength(log, error))];
 }

@@ -149,7 +149,7 @@ fn votes_are_kept_ranked_and_taken_back() {
     desk.browser.wait("document.querySelector('order-story .value')");
     open(&mut desk, "picks");
     desk.browser.click("[data-rather='1']");
-    desk.browser.wait("document.querySelectorAll('table.picked tbody tr').length > 0 && document.querySelector('.picks').textContent.includes('2 choices so far')");
+    desk.browser.wait("document.querySelectorAll('.picked li').length > 0 && document.querySelector('.picks').textContent.includes('2 choices so far')");
     desk.browser.turn_to(&first);
     desk.browser.click("[data-rather='0']");
     desk.browser.wait("document.querySelector('.picks').textContent.includes('3 choices so far')");
@@ -158,9 +158,7 @@ fn votes_are_kept_ranked_and_taken_back() {
     let told = desk.command("looks", FILE)["picked"].clone();
     assert_eq!(told["choices"], 3);
     let names: Vec<&Value> = told["ranking"].as_array().expect("a list").iter().map(|one| &one["name"]).collect();
-    let rows = desk
-        .browser
-        .eval("[...document.querySelectorAll('table.picked tbody th')].map((th) => th.firstChild.textContent)");
+    let rows = desk.browser.eval("[...document.querySelectorAll('.picked li strong')].map((one) => one.textContent)");
     assert_eq!(rows, json!(names));
 
     // A ranking by keys, and the last vote taken back, also after a reload.
