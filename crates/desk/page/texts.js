@@ -292,6 +292,7 @@ export const texts = {
     sheet: "All of them on one sheet",
     pairing: (/** @type {number} */ rank, /** @type {string} */ cover, /** @type {string} */ wheel) => `${rank}. Cover of ${cover}, wheels of ${wheel}`,
     picture: (/** @type {string} */ name) => `${name}: the cover with its window, and a wheel's back`,
+    dressed: (/** @type {string} */ name) => `The dial in ${name}`,
     halves: (/** @type {string} */ cover, /** @type {string} */ wheel, /** @type {string} */ back) => `Cover ${cover} thick, wheels ${wheel}, their backs ${back}`,
     contrast_of: (/** @type {string | null} */ marks, /** @type {string | null} */ art) => [marks && `marks ${marks}:1`, art && `text on the cover ${art}:1`].filter(Boolean).join(", "),
     turning: (/** @type {number} */ newtons, /** @type {string} */ verdict) => `${newtons.toFixed(1)} N turn a wheel: ${verdict}`,

@@ -46,7 +46,7 @@ pub use report::{chooser_report, job_report, job_schema, map_report, report, rep
 pub use sheet::sheet;
 pub use shelf_board::{shelf_board, stock_report};
 pub use strip::{strip, turn_words};
-pub use swatch::{pairing_picture, swatch};
+pub use swatch::{dressed, floor_colour, pairing_picture, swatch};
 pub use symmetry::symmetry;
 pub use ticket::{ticket, ticket_words};
 pub use ticket_picture::{sheet_drawing, step_sign, ticket_picture};

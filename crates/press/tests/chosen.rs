@@ -71,6 +71,20 @@ fn a_pairing_is_drawn_as_on_the_board() {
     assert!(mine.iter().all(|one| theirs.iter().any(|other| (one - other).abs() < 0.01 * one)), "{mine:?}");
 }
 
+/// A dial that wears two stocks: each face in its own colour, the window left open, only the mark of the first stop inked.
+#[test]
+fn a_dial_is_dressed_in_two_stocks() {
+    let looked = ready(SMALL).looked;
+    let dial = &looked.laid.dial;
+    let (white, beech) = (stock("white laminate on a dark core"), stock("beech plywood 3 mm"));
+    let svg = press::dressed(dial, &white, &beech);
+    let cover = area(&svg, &white.colour(Side::Face).to_string());
+    let window = outline::Shape::from(dial.wheels[0].window.edge.clone()).area();
+    assert!((cover - (dial.cover.plate.area() - window)).abs() < 0.01 * cover, "{cover}");
+    let mark = area(&svg, &press::floor_colour(&beech, dial.wheels[0].mark_depth));
+    assert!((mark - dial.wheels[0].upright(0).area()).abs() < 0.02 * mark, "{mark}");
+}
+
 /// From any seat the part of the picture's cover that is inked is that of the plan: both are foreshortened alike, but for the wheel's
 /// lying a little deeper than the cover's face.
 #[test]

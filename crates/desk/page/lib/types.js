@@ -8,10 +8,10 @@
  * @typedef {{ what: string, at: Label | null, also: Label[], help: string }} Mistake
  * @typedef {{ name: string, units: "mm" | "inch", around: Area, width: string, height: string, wheels: number,
  *   turned_sideways: boolean, sizes: string, refuse: number, mend: number, note: number, makeable: boolean, passes: boolean }} Dial
- * @typedef {{ face: string, outline: string, box: Area, colour: string, burnt: string, stock: string, thickness: string,
+ * @typedef {{ face: string, outline: string, box: Area, colour: string, back: string, burnt: string, stock: string, thickness: string,
  *   pockets: { at: Place, radius: number, depth: string }[] }} Cover
  * @typedef {{ what: string, path: string | null, at: Place, d: string }} Art
- * @typedef {{ name: string, at: Place, radius: number, rim: string, colour: string, burnt: string, stops: number, step: number,
+ * @typedef {{ name: string, at: Place, radius: number, rim: string, colour: string, back: string, burnt: string, stops: number, step: number,
  *   window: { at: Place, d: string, angle: number, distance: number, width: number, height: number, box: Area },
  *   notch: { angle: number, mouth: Place, push: Place, cutter: string }, pocket: { radius: number } }} Wheel
  * @typedef {{ words: string, d: string }} Mark

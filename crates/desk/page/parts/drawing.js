@@ -46,7 +46,7 @@ export class Drawing {
 
   #drawCover() {
     const cover = /** @type {import("../lib/types.js").Cover} */ (board.piece("cover"));
-    dress(this.#face, { d: cover.face, fill: cover.colour });
+    dress(this.#face, { d: cover.face });
     dress(this.#edge, { d: cover.face });
     dress(this.#shadow, { d: cover.face });
     this.#pockets.replaceChildren(...cover.pockets.map((one) => draw("circle", { class: "pocket", cx: one.at.x, cy: one.at.y, r: one.radius })));
@@ -76,7 +76,7 @@ export class Drawing {
     const group = this.#wheels.children[i];
     dress(group, { transform: `translate(${wheel.at.x} ${wheel.at.y})` });
     const [rim, edge, pocket] = group.children[0].children;
-    dress(rim, { d: wheel.rim, fill: wheel.colour });
+    dress(rim, { d: wheel.rim });
     dress(edge, { d: wheel.rim });
     dress(pocket, { r: wheel.pocket.radius });
     dress(this.defs.children[i].children[0], { d: wheel.window.d });
@@ -124,6 +124,9 @@ export class Drawing {
     this.#pockets.toggleAttribute("hidden", how !== "back");
     this.#grips.toggleAttribute("hidden", how !== "front");
     for (const wheel of this.#wheels.querySelectorAll(".pocket")) wheel.toggleAttribute("hidden", !away);
+    const side = how === "back" ? "back" : "colour";
+    dress(this.#face, { fill: board.piece("cover")?.[side] });
+    board.wheels.forEach((wheel, i) => dress(this.#wheels.children[i].children[0].children[0], { fill: wheel[side] }));
     // From behind the wheels lie over the cover.
     if (how === "back") this.group.append(this.#cover, this.#wheels);
     else this.group.append(this.#wheels, this.#magnets, this.#cover, this.#grips);

@@ -18,6 +18,12 @@ export function pairingPicture({ name, cover, wheel }) {
   return make("img", { class: "pairing", src, alt: words.picture(name), loading: "lazy", width: 310, height: 85 });
 }
 
+/** The whole dial in it. @param {Pairing} one */
+export function dressedPicture({ name, cover, wheel }) {
+  const src = `/dressed?${new URLSearchParams({ dial: board.dial, cover: cover.stock, wheel: wheel.stock, of: board.look })}`;
+  return make("img", { class: "dressed", src, alt: words.dressed(name) });
+}
+
 /** What is told of a pairing. @param {Pairing} one */
 export function pairingWords(one) {
   const told = [

@@ -8,7 +8,8 @@ use dial::design::{Design, RimKind, WindowKind};
 use dial::findings::{self, Severity};
 use measure::show;
 use outline::{Curve, Edges, Motion, Point, Rect, Shape, Vec2};
-use press::{look, path_data};
+use press::path_data;
+use process::Side;
 use serde_json::{Value, json};
 
 /// To a ten-thousandth of a mm: what lies below is noise of the arithmetic.
@@ -63,8 +64,9 @@ pub(super) fn cover(dial: &Dial) -> Value {
         "face": path_data(&face, Point::ZERO),
         "outline": path_data(&Shape::from(dial.cover.outline.clone()), Point::ZERO),
         "box": area(outline),
-        "colour": look(&dial.cover.stock).face,
-        "burnt": look(&dial.cover.stock).burnt,
+        "colour": dial.cover.stock.colour(Side::Face).to_string(),
+        "back": dial.cover.stock.colour(Side::Back).to_string(),
+        "burnt": press::floor_colour(&dial.cover.stock, dial.cover.engrave_depth),
         "stock": dial.cover.stock.name,
         "thickness": show(dial.cover.stock.thickness(), dial.show),
         "pockets": dial.wheels.iter().map(|wheel| pocket(&wheel.cover_pocket, dial)).collect::<Vec<_>>(),
@@ -102,8 +104,9 @@ pub(super) fn wheel(wheel: &Wheel) -> Value {
         "radius": number(wheel.radius),
         "rim": path_data(&Shape::from(rim), Point::ZERO),
         "scalloped": wheel.rim_kind != RimKind::Plain,
-        "colour": look(&wheel.stock).face,
-        "burnt": look(&wheel.stock).burnt,
+        "colour": wheel.stock.colour(Side::Face).to_string(),
+        "back": wheel.stock.colour(Side::Back).to_string(),
+        "burnt": press::floor_colour(&wheel.stock, wheel.mark_depth),
         "stops": wheel.marks.len(),
         // One stop further, the wheel is turned by this.
         "step": degrees(wheel.turned_to(1)),

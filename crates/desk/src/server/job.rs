@@ -52,7 +52,7 @@ pub(super) async fn sheets(State(desk): State<Arc<Desk>>, Query(which): Query<Wh
             let parts =
                 sheet.parts.iter().map(|part| press::path_data(&part.outline, outline::Point::new(0.0, sheet.height)));
             report["sheets"][s]["outlines"] = json!(parts.collect::<Vec<_>>());
-            report["sheets"][s]["colour"] = json!(press::look(&sheet.stock).face);
+            report["sheets"][s]["colour"] = json!(sheet.stock.colour(process::Side::Face).to_string());
         }
         report["version"] = json!(look.version);
         Ok(Json(report))

@@ -220,6 +220,19 @@ pub(super) async fn pairing(State(desk): State<Arc<Desk>>, Query(two): Query<Two
     Ok(svg_of(svg))
 }
 
+/// The dial as it would look in a pairing.
+pub(super) async fn dressed(State(desk): State<Arc<Desk>>, Query(two): Query<Two>) -> Result<Response, Sorry> {
+    let svg = aside(move || {
+        let look = desk.look(&two.dial)?;
+        let seen = seen(&look)?;
+        let found = look.ranked().iter().find(|one| one.cover.name == two.cover && one.wheel.name == two.wheel);
+        let found = found.ok_or_else(|| Sorry::unfit("there is no such pairing on the shelf", ""))?;
+        Ok(press::dressed(&seen.laid.dial, &found.cover, &found.wheel))
+    })
+    .await?;
+    Ok(svg_of(svg))
+}
+
 fn svg_of(svg: String) -> Response {
     ([(header::CONTENT_TYPE, "image/svg+xml")], svg).into_response()
 }

@@ -140,6 +140,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/stocks", get(looks::stocks))
         .route("/swatch", get(looks::swatch))
         .route("/pairing", get(looks::pairing))
+        .route("/dressed", get(looks::dressed))
         .route("/seat", get(looks::seat))
         .route("/contrast", get(looks::contrast))
         .route("/votes", get(votes::votes).post(votes::vote))

@@ -468,5 +468,21 @@ fn pictures_of_the_looks() {
             desk.browser.picture(&std::path::Path::new(&folder).join(format!("looks-story-{scheme}-{width}.png")));
         }
     }
+    // On the mat, in a pairing of very different stocks.
+    desk.browser.viewport(1280, 800);
+    let text = desk.text(FILE).replace(
+        "stock = \"birch plywood 3 mm\"",
+        "cover.stock = \"two-ply acrylic, black over white\"\nwheel.stock = \"maple veneer on both faces\"",
+    );
+    std::fs::write(desk.path(FILE), text).expect("written");
+    for scheme in ["light", "dark"] {
+        desk.browser.prefer(&[("prefers-color-scheme", scheme)]);
+        for words in ["Turned over", "Lifted apart", "Face up", "Move things"] {
+            desk.browser.press(words);
+            std::thread::sleep(std::time::Duration::from_millis(400));
+            desk.browser.picture(&std::path::Path::new(&folder).join(format!("looks-mat-{scheme}-{words}.png")));
+        }
+        desk.browser.press("Move things");
+    }
     desk.well();
 }
