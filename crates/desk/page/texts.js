@@ -301,6 +301,8 @@ export const texts = {
     does: "Does",
     wear: "Wear this pairing",
     wear_label: (/** @type {string} */ name) => `Wear this pairing: ${name}`,
+    favourite: "People's favourite",
+    picked: (/** @type {number} */ share) => `people picked it out of all in ${Math.round(share * 100)} %, not surely enough yet`,
     worn: "worn now",
     wearing: (/** @type {string} */ name) => `wears ${name}`,
     contrast: "Two colours against each other",

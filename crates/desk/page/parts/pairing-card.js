@@ -38,8 +38,8 @@ export function pairingWords(one) {
   ];
 }
 
-/** @param {Pairing} one */
-export function pairingCard(one) {
+/** @param {Pairing} one @param {string} [picked] What people said of it. */
+export function pairingCard(one, picked) {
   const button = one.worn ? make("p", { class: "worn" }, words.worn) : make("button", { type: "button", "aria-label": words.wear_label(one.name), onclick: () => wear(one) }, words.wear);
   return make(
     "li",
@@ -47,6 +47,7 @@ export function pairingCard(one) {
     pairingPicture(one),
     make("h3", {}, words.pairing(one.rank, one.cover.stock, one.wheel.stock)),
     ...pairingWords(one),
+    picked && make("p", { class: "liked" }, picked),
     button,
   );
 }

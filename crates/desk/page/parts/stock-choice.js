@@ -52,7 +52,7 @@ export class StockChoice extends HTMLElement {
 
   async #show() {
     const version = `${board.look} ${this.path}`;
-    if (version === this.#shown) return;
+    if (!board.dial || version === this.#shown) return;
     this.#shown = version;
     try {
       /** @type {Stock[]} */

@@ -74,7 +74,9 @@ class CardView extends HTMLElement {
       return [make("img", { src: href, alt, loading: "lazy", class: path === "/card/page" ? "sheet" : null }), make("div", { class: "row" }, make("a", { class: "button", href, target: "_blank" }, open), make("a", { class: "button", href, download: name, "aria-label": words.save_label(alt) }, words.save))];
     };
     this.#print.replaceChildren(...file("/card/page", words.print_picture, words.print, "card.svg"));
-    this.#sample.replaceChildren(...file("/card/sample", words.sample_picture, words.sample, "sample.svg"));
+    // The sample has the dial's own marks on it.
+    this.#sample.hidden = !board.dial;
+    if (board.dial) this.#sample.replaceChildren(...file("/card/sample", words.sample_picture, words.sample, "sample.svg"));
   }
 
   /** A photo comes in by choosing, dropping it anywhere on the page, pasting, or from the camera. */
@@ -121,7 +123,7 @@ class CardView extends HTMLElement {
       const told = await read(photo, asked);
       if (mine !== this.#asked) return;
       found.outline(told);
-      this.#found.replaceChildren(make("div", {}, ...(told.refused ? refused(told) : [...accepted(told), this.#keeping(told, photo.name)])), found);
+      this.#found.replaceChildren(make("div", {}, ...(told.refused ? refused(told) : [...accepted(told), ...(board.dial ? [this.#keeping(told, photo.name)] : [])])), found);
       announce(told.refused ? words.refused(told.refused) : words.accepted);
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;

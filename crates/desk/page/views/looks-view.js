@@ -71,7 +71,12 @@ class LooksView extends HTMLElement {
       this.#says.className = "";
       this.#says.textContent = words.board_says(told.does, told.all);
       this.#matching.textContent = words.matching(told.pairings.length, told.matching);
-      this.#cards.replaceChildren(...told.pairings.map((/** @type {import("../parts/pairing-card.js").Pairing} */ one) => pairingCard(one)));
+      const picked = (/** @type {string} */ name) => {
+        const found = told.picked?.ranking.find((/** @type {{ name: string }} */ one) => one.name === name);
+        if (!found || found.share === null) return "";
+        return told.picked.favourite === name ? words.favourite : words.picked(found.share);
+      };
+      this.#cards.replaceChildren(...told.pairings.map((/** @type {import("../parts/pairing-card.js").Pairing} */ one) => pairingCard(one, picked(one.name))));
       this.#more.hidden = told.pairings.length >= told.matching;
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;

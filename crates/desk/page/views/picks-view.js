@@ -79,7 +79,7 @@ class PicksView extends HTMLElement {
     this.#result.replaceChildren(...this.#ranked(votes));
   }
 
-  /** Lays out the two that were laid out least. */
+  /** Lays out the two that were laid out least; one of them was laid out before, so that all can be held against each other. */
   #next() {
     const names = this.#votes?.candidates.map((one) => one.name) ?? [];
     const often = new Map(this.#votes?.picked?.ranking.map((one) => [one.name, one.laid_out]));
@@ -89,7 +89,8 @@ class PicksView extends HTMLElement {
     for (const [i, a] of names.entries()) {
       for (const b of names.slice(i + 1)) {
         const laid = this.#laid.filter((one) => one === [a, b].sort().join("\n")).length;
-        const count = 100 * laid + (often.get(a) ?? 0) + (often.get(b) ?? 0);
+        const apart = often.size > 0 && !often.has(a) && !often.has(b);
+        const count = 100 * laid + (apart ? 50 : 0) + (often.get(a) ?? 0) + (often.get(b) ?? 0);
         if (count < best) [best, two] = [count, [a, b]];
       }
     }

@@ -94,6 +94,7 @@ class SeatView extends HTMLElement {
 
   /** Asks what is seen; while one answer is awaited only the newest question is kept. */
   async #ask() {
+    if (!board.dial) return;
     this.#fillWheels();
     if (this.#busy) {
       this.#again = true;

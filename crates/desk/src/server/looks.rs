@@ -69,7 +69,10 @@ pub(super) async fn looks(State(desk): State<Arc<Desk>>, Query(asked): Query<Ask
         };
         let found: Vec<(usize, &Pairing)> = all.iter().enumerate().filter(|(_, one)| wanted(one)).collect();
         let rows: Vec<Pairing> = found.iter().take(asked.count).map(|(_, one)| (*one).clone()).collect();
-        let mut report = press::looks_report(&seen.looked, &look.workshop, &rows);
+        // A file of votes that cannot be read is told where one votes; the board can do without.
+        let votes = super::votes::of(&desk, &asked.dial).unwrap_or_default();
+        let workshop = Workshop { votes, ..look.workshop.clone() };
+        let mut report = press::looks_report(&seen.looked, &workshop, &rows);
         let list = report["pairings"].as_array_mut().into_iter().flatten();
         for ((row, one), (rank, _)) in list.zip(&rows).zip(&found) {
             more(row, one, *rank + 1, seen);

@@ -161,6 +161,16 @@ fn votes_are_kept_ranked_and_taken_back() {
     let rows = desk.browser.eval("[...document.querySelectorAll('.picked li strong')].map((one) => one.textContent)");
     assert_eq!(rows, json!(names));
 
+    // So is what the board says of it.
+    open(&mut desk, "looks");
+    let picked = told["ranking"][0]["share"].as_f64().expect("a share");
+    let liked = json!(format!("{:.0} %", picked * 100.0));
+    let first = &told["ranking"][0]["name"];
+    desk.browser.wait(&format!(
+        "document.querySelector(`[data-pairing=\"${{{first}}}\"] .liked`).textContent.includes({liked})"
+    ));
+    open(&mut desk, "picks");
+
     // A ranking by keys, and the last vote taken back, also after a reload.
     desk.browser.eval("document.querySelector('.picks details').open = true");
     for _ in 0..3 {
@@ -424,6 +434,11 @@ fn looks_are_for_everyone() {
             );
             assert_eq!(small, json!([]), "{view}: {small:#}");
         }
+    }
+    // Without a dial the views say nothing, and nothing goes wrong.
+    for (view, _) in VIEWS {
+        desk.browser.eval(&format!("location.hash = 'view={view}'"));
+        desk.browser.wait(&format!("document.querySelector('{view}-view')"));
     }
     // A file that cannot be read leaves every view with words, and no error.
     std::fs::write(desk.path(FILE), "name = 3\n").expect("written");
