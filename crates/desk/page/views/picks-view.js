@@ -30,6 +30,8 @@ class PicksView extends HTMLElement {
   #result = make("div");
   #shown = "";
   #drawn = "";
+  #asked = 0;
+  #answered = 0;
 
   connectedCallback() {
     this.#quiet = new AbortController();
@@ -55,12 +57,21 @@ class PicksView extends HTMLElement {
     if (!board.dial || (version === this.#shown && !anew)) return;
     this.#shown = version;
     try {
-      this.#take(await ask("/votes", { dial: board.dial }));
+      await this.#answer(ask("/votes", { dial: board.dial }));
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
       this.#ask.replaceChildren(make("p", { class: "wrong" }, `${error.refusal.what}. ${error.refusal.help}`));
       this.#result.replaceChildren();
     }
+  }
+
+  /** Takes an answer in, unless that to a later question is here already. @param {Promise<Votes>} answer */
+  async #answer(answer) {
+    const mine = ++this.#asked;
+    const votes = await answer;
+    if (mine < this.#answered) return;
+    this.#answered = mine;
+    this.#take(votes);
   }
 
   /** @param {Votes} votes */
@@ -69,14 +80,17 @@ class PicksView extends HTMLElement {
     const there = (/** @type {string} */ name) => votes.candidates.some((one) => one.name === name);
     if (!this.#two || !this.#two.every(there)) this.#next();
     this.#ranking = this.#ranking.filter(there);
-    // What has not changed stays, and with it the focus.
-    const drawn = JSON.stringify([board.look, this.#two, votes.candidates]);
-    if (drawn !== this.#drawn) {
-      this.#drawn = drawn;
-      this.#drawTwo();
-      this.#drawOrder();
-    }
+    this.#redraw();
     this.#result.replaceChildren(...this.#ranked(votes));
+  }
+
+  /** What has not changed stays, and with it the focus and a press that has begun. */
+  #redraw() {
+    const drawn = JSON.stringify([board.look, this.#two, this.#votes?.candidates]);
+    if (drawn === this.#drawn) return;
+    this.#drawn = drawn;
+    this.#drawTwo();
+    this.#drawOrder();
   }
 
   /** Lays out the two that were laid out least; one of them was laid out before, so that all can be held against each other. */
@@ -105,7 +119,7 @@ class PicksView extends HTMLElement {
       const one = votes.candidates.find(({ name }) => name === two[k]);
       const select = make("select", { "data-side": String(k), "aria-label": k === 0 ? words.left : words.right, onchange: () => {
         two[k] = select.value;
-        this.#drawTwo();
+        this.#redraw();
         /** @type {HTMLElement | null} */ (this.#ask.querySelector(`[data-side="${k}"]`))?.focus();
       } }, ...votes.candidates.filter(({ name }) => name !== two[1 - k]).map(({ name }) => make("option", { value: name, selected: name === two[k] }, name)));
       const rather = make("button", { type: "button", class: "main", "data-rather": String(k), "aria-label": words.rather_label(two[k]), onclick: () => this.#vote([two[k], two[1 - k]], k) }, words.rather);
@@ -114,7 +128,7 @@ class PicksView extends HTMLElement {
     const next = make("button", { type: "button", onclick: () => {
       this.#laid.push([...two].sort().join("\n"));
       this.#next();
-      this.#drawTwo();
+      this.#redraw();
     } }, words.next);
     this.#ask.replaceChildren(make("div", { class: "two" }, side(0), side(1)), next);
   }
@@ -130,7 +144,7 @@ class PicksView extends HTMLElement {
     }
     this.#laid.push([...best_first].sort().join("\n"));
     this.#next();
-    this.#drawTwo();
+    this.#redraw();
     /** @type {HTMLElement | null} */ (this.#ask.querySelector(`[data-rather="${side}"]`))?.focus();
     announce(words.voted(best_first[0], best_first[1]));
   }
@@ -138,7 +152,7 @@ class PicksView extends HTMLElement {
   /** @param {string} path @param {string[]} best_first @returns {Promise<boolean>} Whether it is on disk. */
   async #send(path, best_first) {
     try {
-      this.#take(await tell(path, { dial: board.dial, best_first }));
+      await this.#answer(tell(path, { dial: board.dial, best_first }));
       return true;
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
