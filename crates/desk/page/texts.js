@@ -442,6 +442,7 @@ export const texts = {
     keep_power: "Power and speed, in your own words",
     keep: "Keep it in this stock",
     kept: (/** @type {string} */ stock, /** @type {string} */ file, /** @type {string} */ looks) => `${stock} in ${file}: ${looks}.`,
+    kept_short: (/** @type {string} */ stock) => `${stock}: as measured`,
     take_back: "Take it back",
     taken_back: "The file is as it was before.",
     how_taken: (/** @type {number} */ tilt, /** @type {number} */ px) => `Tilted by ${tilt.toFixed(0)}\u00b0, ${px.toFixed(1)} pixels to a millimetre.`,

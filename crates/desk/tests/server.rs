@@ -171,6 +171,23 @@ async fn looks_that_cannot_be_are_told() {
     }
 }
 
+/// A stock that the dial file describes itself is drawn and may be chosen like those on the shelf.
+#[tokio::test]
+async fn stocks_of_the_file_itself_are_shown() {
+    let desk = Open::new().await;
+    let own = "\n[stocks.\"my board\"]\nlayers = [{ material = \"maple\", thickness = \"2.8 mm\" }]\nkerf_x = \"0.1 mm\"\nkerf_y = \"0.1 mm\"\n";
+    fs::write(desk.folder.path().join("harbour/dial.toml"), HARBOUR.to_owned() + own).expect("written");
+    let all = desk.get("/stocks?dial=harbour/dial.toml&path=stock").await.json();
+    let row =
+        |name: &str| all.as_array().expect("a list").iter().find(|one| one["name"] == name).expect("there").clone();
+    assert_eq!((&row("my board")["own"], &row("my board")["thickness"]), (&json!(true), &json!("2.8 mm")));
+    assert_eq!((&row("maple 3 mm")["own"], &row("maple 3 mm")["does"]), (&json!(false), &json!(true)));
+    let drawn = desk.get("/swatch?dial=harbour/dial.toml&stock=my+board").await;
+    assert!(drawn.status == StatusCode::OK && drawn.text.starts_with("<svg"), "{}", drawn.text);
+    let shape = "/stocks?dial=harbour/dial.toml&path=magnet.ring_stock";
+    assert!(desk.get(shape).await.json()[0]["does"].is_null(), "rings are not looked at");
+}
+
 /// Votes go into the opened folder and nowhere else.
 #[cfg(unix)]
 #[tokio::test]

@@ -11,7 +11,7 @@ import { texts } from "../texts.js";
 
 const words = texts.looks;
 
-/** @typedef {{ name: string, thickness: string, finish: string, back_finish: string, laser: string, looks: string, measured: boolean, pairing: string | null,
+/** @typedef {{ name: string, thickness: string, finish: string, back_finish: string, laser: string, looks: string, measured: boolean, own: boolean,
  *   does: boolean | null, why_not: string[] | null, ratio: string | null, price: number | null }} Stock */
 /** @typedef {{ button: HTMLButtonElement, picture: HTMLImageElement, verdict: HTMLElement, about: HTMLElement, now: HTMLElement }} Row */
 
@@ -67,20 +67,20 @@ export class StockChoice extends HTMLElement {
 
   /** @param {Stock[]} stocks @param {string} version */
   #fill(stocks, version) {
-    // What the file itself describes may be chosen too; it is drawn once it is worn.
-    const named = (board.piece("stocks") ?? []).filter((/** @type {string} */ name) => !stocks.some((one) => one.name === name));
-    stocks.push(...named.map((/** @type {string} */ name) => ({ name, thickness: "", pairing: null, does: null, why_not: null })));
+    // Rings and caps are not looked at.
+    const part = this.path in words.parts;
     for (const stock of stocks) {
       const row = this.#rows.get(stock.name) ?? this.#row(stock);
       const { name } = stock;
       const src = `/swatch?${new URLSearchParams({ dial: board.dial, stock: name, path: this.path, of: version })}`;
-      dress(row.picture, { src: stock.thickness && src, hidden: !stock.thickness });
+      dress(row.picture, { src });
       const now = name === this.#now;
       dress(row.button, { "aria-pressed": String(now), class: `stock ${stock.does === false ? "not" : ""}` });
       row.now.textContent = now ? words.now : "";
-      const about = stock.thickness === "" ? words.own : words.thick(stock.thickness, stock.finish, stock.back_finish);
-      row.about.textContent = stock.measured ? `${about}; ${stock.looks}` : about;
-      row.verdict.textContent = stock.why_not === null ? (stock.pairing ? words.not_tried : "") : stock.does ? words.reads(stock.ratio) : words.reads_not(stock.why_not);
+      const about = words.thick(stock.thickness, stock.finish, stock.back_finish);
+      row.about.textContent = [about, stock.own && words.own, stock.measured && stock.looks].filter(Boolean).join("; ");
+      const untried = part && !stock.own ? words.not_tried : "";
+      row.verdict.textContent = stock.why_not === null ? untried : stock.does ? words.reads(stock.ratio) : words.reads_not(stock.why_not);
       row.verdict.className = stock.does ? "well" : stock.does === false ? "fails" : "";
     }
     // Those that do come first; where nothing changes its place, nothing is moved, so that the focus stays.

@@ -147,6 +147,10 @@ class CardView extends HTMLElement {
       const name = /** @type {HTMLSelectElement} */ (stock).value;
       try {
         const kept = await tell("/card/store", { dial: board.dial, reading: told.reading, stock: name, step: Number(step.value), depth: depth.value, power: power.value, photo });
+        if (kept.of_dial) {
+          const refusal = await board.write(kept.text, words.kept_short(name), kept.on);
+          if (refusal) throw refusal;
+        }
         const back = make("button", { type: "button", onclick: async () => {
           try {
             if (kept.of_dial) await board.undo();

@@ -168,7 +168,8 @@ pub(super) struct Keep {
     photo: String,
 }
 
-/// Keeps a reading in its stock: in the dial file where that describes it, else in the workshop file. Answers when it is on disk.
+/// Keeps a reading in its stock, and answers when it is on disk: in the workshop file, unless the dial file describes the stock itself;
+/// then the answer is what the page is to write.
 pub(super) async fn store(State(desk): State<Arc<Desk>>, Json(keep): Json<Keep>) -> Result<Json<Value>, Sorry> {
     aside(move || {
         let gone = || Sorry::unfit("the desk does not remember this photo any more", "read it once more");
@@ -193,19 +194,24 @@ pub(super) async fn store(State(desk): State<Arc<Desk>>, Json(keep): Json<Keep>)
         if let Some(mistakes) = mistakes {
             return Err(Sorry::mistakes(&mistakes, &stored));
         }
-        if !path.exists() {
-            fs::OpenOptions::new().write(true).create_new(true).open(&path)?.sync_all()?;
-        }
-        let state = file.write(&Version::of(&text), &stored, &format!("{}: as measured", keep.stock))?;
-        if of_dial {
-            desk.bell.ring(&keep.dial, &state.version);
-        }
-        Ok(Json(json!({
+        let mut answer = json!({
             "file": desk.shelf.name_of(&path),
             "of_dial": of_dial,
-            "version": state.version,
             "looks": format!("measured here on {}: {}", look.on, look.how),
-        })))
+        });
+        if of_dial {
+            // The page writes its own file, by the way of all its changes: so it knows of it, and undo is one.
+            answer["text"] = json!(stored);
+            answer["on"] = json!(Version::of(&text));
+            return Ok(Json(answer));
+        }
+        if !path.exists() {
+            fs::OpenOptions::new().write(true).create_new(true).open(&path)?.sync_all()?;
+            answer["file"] = json!(desk.shelf.name_of(&path));
+        }
+        let state = file.write(&Version::of(&text), &stored, &format!("{}: as measured", keep.stock))?;
+        answer["version"] = json!(state.version);
+        Ok(Json(answer))
     })
     .await
 }

@@ -149,9 +149,11 @@ pub(super) async fn stocks(State(desk): State<Arc<Desk>>, Query(which): Query<Fo
             }
             _ => None,
         };
-        let mut shelf: Vec<&Stock> = look.workshop.stocks.iter().collect();
-        shelf.extend(worn(seen).into_iter().filter(|own| !look.workshop.stocks.contains(own)));
-        let row = |stock: &&Stock| {
+        let described = own_stocks(&look.text);
+        let own = |stock: &Stock| described.iter().any(|one| one.name == stock.name);
+        // A stock of the file takes the place of one of that name on the shelf.
+        let shelf = look.workshop.stocks.iter().filter(|stock| !own(stock)).chain(&described);
+        let row = |stock: &Stock| {
             let name = pair(&stock.name);
             let pairing = look.ranked().iter().find(|one| Some(one.name()) == name);
             json!({
@@ -162,7 +164,7 @@ pub(super) async fn stocks(State(desk): State<Arc<Desk>>, Query(which): Query<Fo
                 "laser": stock.laser,
                 "looks": stock.surfaces.source,
                 "measured": stock.surfaces.measured(),
-                "pairing": name,
+                "own": own(stock),
                 "does": pairing.map(Pairing::does),
                 "why_not": pairing.map(|one| one.reasons.iter().map(|reason| reason.words()).collect::<Vec<_>>()),
                 "ratio": pairing.and_then(|one| {
@@ -172,9 +174,23 @@ pub(super) async fn stocks(State(desk): State<Arc<Desk>>, Query(which): Query<Fo
                 "price": pairing.and_then(|one| one.price).map(|price| (price * 100.0).round() / 100.0),
             })
         };
-        Ok(Json(json!(shelf.iter().map(row).collect::<Vec<_>>())))
+        Ok(Json(json!(shelf.map(row).collect::<Vec<_>>())))
     })
     .await
+}
+
+/// The stocks that a dial file describes itself, as the reader of workshop files reads them.
+fn own_stocks(text: &str) -> Vec<Stock> {
+    let read = || {
+        let mut file: toml_edit::DocumentMut = text.parse().ok()?;
+        let stocks = file.remove("stocks")?;
+        let names: Vec<String> = stocks.as_table_like()?.iter().map(|(name, _)| name.to_owned()).collect();
+        let mut alone = toml_edit::DocumentMut::new();
+        alone.insert("stocks", stocks);
+        let all = workshop::read(&alone.to_string()).ok()?.stocks;
+        Some(all.into_iter().filter(|stock| names.contains(&stock.name)).collect())
+    };
+    read().unwrap_or_default()
 }
 
 /// A stock, as part of a dial.
@@ -194,7 +210,8 @@ pub(super) async fn swatch(State(desk): State<Arc<Desk>>, Query(which): Query<Sw
         let dial = &seen.laid.dial;
         let deep = dial.wheels.iter().map(|wheel| wheel.mark_depth).fold(0.0, f64::max);
         let depth = if which.path == "cover.stock" { dial.cover.engrave_depth } else { deep };
-        let stock = look.workshop.stocks.iter().chain(worn(seen)).find(|stock| stock.name == which.stock);
+        let described = own_stocks(&look.text);
+        let stock = described.iter().chain(&look.workshop.stocks).find(|stock| stock.name == which.stock);
         let stock = stock.ok_or_else(|| Sorry::unfit("there is no such stock", ""))?;
         Ok(press::swatch(&seen.looked, stock, depth))
     })

@@ -75,7 +75,12 @@ pub fn choose(desk: &mut Desk, photo: &str) {
 fn a_photo_of_the_card_is_read_and_kept_or_refused() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
     let (good, truth) = photos(&desk);
+    // A board that only this dial knows.
+    let own = "\n[stocks.\"my board\"]\nlayers = [{ material = \"maple\", thickness = \"2.8 mm\" }]\nkerf_x = \"0.1 mm\"\nkerf_y = \"0.1 mm\"\n";
+    std::fs::write(desk.path(FILE), desk.text(FILE) + own).expect("written");
     open(&mut desk, "card");
+    desk.browser
+        .wait("[...document.querySelectorAll('[data-card=stock] option')].some((one) => one.value === 'my board')");
     desk.browser.wait("[...document.querySelectorAll('.to-save img')].every((img) => img.naturalWidth > 50)");
     // Dropped in.
     let data = base64::engine::general_purpose::STANDARD.encode(&good);
@@ -115,6 +120,16 @@ fn a_photo_of_the_card_is_read_and_kept_or_refused() {
     assert!(maple["looks"].as_str().expect("words").starts_with("measured here on "), "{maple}");
     desk.browser.press("Take it back");
     until(&desk, "workshop.toml", "maple.jpg", false);
+
+    // A stock that the dial file describes is kept there, as a step of its own.
+    let before = desk.text(FILE);
+    desk.browser.eval("document.querySelector('.keeping select').value = 'my board'");
+    desk.browser.press("Keep it in this stock");
+    until(&desk, FILE, "photo = \"maple.jpg\"", true);
+    desk.browser.wait("document.querySelector('.deeds button').title === 'Undo: my board: as measured'");
+    desk.browser.press("Take it back");
+    until(&desk, FILE, "maple.jpg", false);
+    assert_eq!(desk.text(FILE), before);
 
     // What is no photo is told at once, pasted here.
     desk.browser.eval("(() => { const all = new DataTransfer(); all.items.add(new File(['hello'], 'notes.txt', { type: 'text/plain' })); document.dispatchEvent(new ClipboardEvent('paste', { clipboardData: all })) })()");
