@@ -15,6 +15,8 @@ const words = texts.seat;
 
 /** How far the drawings reach, in mm, and how finely the seat is dragged. */
 const FAR = 1150;
+/** Farther off nobody is dragged: such seats are written, and drawn at the edge. */
+const REACH = 1000;
 const HIGH = 1000;
 const LOW = 50;
 const STEP = 10;
@@ -42,9 +44,9 @@ export class TablePlan extends HTMLElement {
   connectedCallback() {
     this.#held(this.#round, this.#planSvg, (x, y) => {
       const turned = (Math.atan2(x, y) * 180) / Math.PI;
-      return { ...this.#seat, away: to(STEP, within(Math.hypot(x, y), 0, FAR - 50)), side: to(TURN, (turned + 360) % 360) % 360 };
+      return { ...this.#seat, away: to(STEP, within(Math.hypot(x, y), 0, REACH)), side: to(TURN, (turned + 360) % 360) % 360 };
     });
-    this.#held(this.#up, this.#sideSvg, (x, y) => ({ ...this.#seat, away: to(STEP, within(x, 0, FAR - 50)), eye: to(STEP, within(-y, LOW, HIGH)) }));
+    this.#held(this.#up, this.#sideSvg, (x, y) => ({ ...this.#seat, away: to(STEP, within(x, 0, REACH)), eye: to(STEP, within(-y, LOW, HIGH)) }));
     this.#keys(this.#round, { ArrowLeft: ["side", -TURN], ArrowRight: ["side", TURN], ArrowUp: ["away", -STEP], ArrowDown: ["away", STEP] });
     this.#keys(this.#up, { ArrowLeft: ["away", -STEP], ArrowRight: ["away", STEP], ArrowUp: ["eye", STEP], ArrowDown: ["eye", -STEP] });
     const figure = (/** @type {string} */ caption, /** @type {SVGElement} */ svg, /** @type {HTMLElement} */ grip) => make("figure", {}, make("figcaption", {}, caption), make("div", { class: "plan-frame" }, svg, grip));
@@ -104,7 +106,7 @@ export class TablePlan extends HTMLElement {
     const { away, eye, side } = this.#seat;
     const cover = board.piece("cover");
     const turn = (side * Math.PI) / 180;
-    const near = Math.min(away, FAR - 40);
+    const near = Math.min(away, REACH);
     const [x, y] = [near * Math.sin(turn), near * Math.cos(turn)];
     const dial = () => draw("path", { d: cover?.outline ?? "", class: "dial-outline", fill: cover?.colour ?? "none" });
     const usual = Object.values(USUAL).map((seat) => draw("circle", { class: "usual", cx: 0, cy: seat.side === 180 ? -seat.away : seat.away, r: 34 }));
@@ -118,7 +120,7 @@ export class TablePlan extends HTMLElement {
       dial(),
       head,
     );
-    const [ex, ey] = [Math.min(away, FAR), -Math.min(eye, HIGH)];
+    const [ex, ey] = [Math.min(away, REACH), -Math.min(eye, HIGH)];
     const wide = Math.max(60, ((cover?.box?.width ?? 120) * 1) / 2);
     const steep = Math.round((Math.atan2(eye, away) * 180) / Math.PI);
     this.#side.replaceChildren(
