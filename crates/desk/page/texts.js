@@ -119,6 +119,10 @@ export const texts = {
       `${part}${measured ? `; ${measured}` : ""}${measured && limit ? ` against ${limit}` : ""}. By: ${source}.`,
     advice: "To mend it: ",
     mend: "Mend it",
+    by: { rule: "The rule works it out, and it was tried:", trying: "Found by trying:" },
+    before: (/** @type {string} */ path, /** @type {any} */ value) => (value === null ? `${path} is left to the layout now` : `${path} is ${value} now`),
+    then: (/** @type {string} */ before, /** @type {string} */ size, /** @type {number} */ refuse, /** @type {number} */ left) =>
+      `this goes and nothing gets worse. ${before}; with it the cover is ${size}, ${refuse} to refuse and ${left} to mend.`,
     mending: (/** @type {string} */ what) => `mended: ${what}`,
     set: (/** @type {string} */ path, /** @type {string} */ value) => `${path} to ${value}`,
     leave: (/** @type {string} */ path) => `${path} left to the layout`,

@@ -22,6 +22,8 @@ const HOUSE: House = House {
     sizes: |dial, _| dial.name.clone(),
     words: |_, _, _, _, _| String::new(),
     job_files: |make| press::job_files(make).map_err(|error| error.to_string()),
+    documents: || vec![("dial", "The dial")],
+    paper: |_, _, _, which| Ok(format!("%PDF of {}", which.unwrap_or("all")).into_bytes()),
     brief: |text| text.split_once(' ').map(|(a, b)| (a.into(), b.into())).ok_or("say a name and a range".into()),
 };
 
@@ -106,10 +108,11 @@ async fn without_the_key_of_the_link_there_is_no_answer() {
             StatusCode::FORBIDDEN,
             "{path}"
         );
-        let wrong = format!("{}0", &desk.cookie[..desk.cookie.len() - 1]);
+        let last = if desk.cookie.ends_with('0') { '1' } else { '0' };
+        let wrong = format!("{}{last}", &desk.cookie[..desk.cookie.len() - 1]);
         let other = Request::get(path).header(header::HOST, HOST).header(header::COOKIE, wrong);
         let status = send(&desk.app, other.body(Body::empty()).expect("sound")).await.status;
-        assert!(status == StatusCode::FORBIDDEN || desk.cookie.ends_with('0'), "{path}");
+        assert_eq!(status, StatusCode::FORBIDDEN, "{path}");
     }
     let wrong = Request::get("/open?key=guess").header(header::HOST, HOST).body(Body::empty()).expect("sound");
     assert_eq!(send(&desk.app, wrong).await.status, StatusCode::FORBIDDEN);
@@ -234,7 +237,7 @@ async fn a_change_is_on_disk_when_the_page_is_told_and_only_what_changed_is_sent
 async fn the_page_shows_the_figures_of_the_report() {
     let desk = Open::new().await;
     let look = desk.get("/look?dial=harbour/dial.toml").await.json();
-    let seen = desk::Seen::of(HARBOUR, &workshop::starter()).expect("reads");
+    let seen = desk::Seen::of(HARBOUR, &workshop::starter(), &[]).expect("reads");
     let report = press::report(&seen.looked);
     for i in 0..2 {
         let (page, wheel) = (&look["changed"][format!("wheel/{i}")], &report["wheels"][i]);
@@ -296,8 +299,9 @@ async fn a_mend_that_is_offered_has_been_tried() {
     let have = look["look"].as_str().expect("name");
     let mends = desk.get(&format!("/mends?dial=harbour/dial.toml&have={have}")).await.json();
     let mend = &mends[0];
-    assert_eq!(mend, &json!([{ "do": "leave", "path": "window.width" }]));
-    let edit = json!({ "dial": "harbour/dial.toml", "on": look["version"], "changes": mend, "have": have });
+    assert_eq!(mend["changes"], json!([{ "do": "leave", "path": "window.width" }]));
+    assert_eq!((&mend["by"], &mend["before"], &mend["then"]["refuse"]), (&json!("rule"), &json!(["5 mm"]), &json!(0)));
+    let edit = json!({ "dial": "harbour/dial.toml", "on": look["version"], "changes": mend["changes"], "have": have });
     let done = desk.post("/edit", &edit).await.json();
     assert_eq!(done["changed"]["dial"]["refuse"], 0);
 }
@@ -349,4 +353,77 @@ async fn pages_hear_of_changes_whoever_makes_them() {
     assert!(!event.contains(done["look"].as_str().expect("name")), "from outside: {event}");
     fs::remove_file(desk.folder.path().join("harbour/dial.toml")).expect("removed");
     assert!(next().await.contains("gone"));
+}
+
+/// A dial is held against its standard as `check` does it; a standard outside the opened folder is not read, and that is said.
+#[tokio::test]
+async fn a_standard_is_held_against() {
+    let around = tempfile::tempdir().expect("a folder");
+    let write = |name: &str, text: &str| {
+        let path = around.path().join(name);
+        fs::create_dir_all(path.parent().expect("a folder")).expect("made");
+        fs::write(path, text).expect("written");
+    };
+    let other = HARBOUR.replace("[notch]\n", "[magnet]\npoles = \"cover pushes\"\n\n[notch]\n");
+    let follows = |standard: &str| format!("standard = \"{standard}\"\n{HARBOUR}");
+    write("far/dial.toml", HARBOUR);
+    write("open/near/dial.toml", &other);
+    write("open/one/dial.toml", &follows("../near/dial.toml"));
+    write("open/two/dial.toml", &follows("../../far/dial.toml"));
+    let folder = tempfile::tempdir_in(around.path()).expect("a folder");
+    fs::remove_dir(folder.path()).expect("empty");
+    fs::rename(around.path().join("open"), folder.path()).expect("moved");
+    let desk = Open::on(folder).await;
+    let findings = |look: &Value| look["changed"]["findings"].as_array().expect("list").clone();
+    let look = desk.get("/look?dial=one/dial.toml").await.json();
+    let family: Vec<Value> = findings(&look).into_iter().filter(|one| one["rule"] == "family").collect();
+    assert_eq!((family.len(), &family[0]["severity"]), (1, &json!("mend")), "{look}");
+    assert!(family[0]["what"].as_str().expect("text").contains("the other way round"), "{family:?}");
+    assert_eq!(look["changed"]["mistakes"]["standard"], Value::Null);
+    let look = desk.get("/look?dial=two/dial.toml").await.json();
+    assert!(findings(&look).iter().all(|one| one["rule"] != "family"));
+    let told = look["changed"]["mistakes"]["standard"]["what"].as_str().expect("told");
+    assert!(told.contains("outside the opened folder"), "{told}");
+    // Another standard is another look.
+    let before = desk.get("/look?dial=one/dial.toml").await.json()["look"].clone();
+    fs::write(desk.folder.path().join("near/dial.toml"), HARBOUR).expect("written");
+    let after = desk.get("/look?dial=one/dial.toml").await.json();
+    assert_ne!(after["look"], before);
+    let family: Vec<Value> = findings(&after).into_iter().filter(|one| one["rule"] == "family").collect();
+    assert!(!family[0]["what"].as_str().expect("text").contains("the other way round"), "{family:?}");
+}
+
+#[tokio::test]
+async fn papers_and_the_clients_page_come_alone() {
+    let desk = Open::new().await;
+    assert_eq!(desk.get("/papers").await.json()[0]["word"], "dial");
+    let whole = desk.get("/paper?dial=harbour/dial.toml").await;
+    assert_eq!(
+        (whole.text.as_str(), &whole.headers[header::CONTENT_TYPE]),
+        ("%PDF of all", &"application/pdf".parse().expect("sound"))
+    );
+    assert_eq!(desk.get("/paper?dial=harbour/dial.toml&document=dial").await.text, "%PDF of dial");
+    let page = desk.get("/turning?dial=harbour/dial.toml").await;
+    let policy = page.headers[header::CONTENT_SECURITY_POLICY].to_str().expect("text");
+    // Its script runs, but as nobody: without the desk's origin, and with nowhere to send to.
+    assert!(policy.contains("sandbox allow-scripts") && !policy.contains("allow-same-origin"), "{policy}");
+    assert!(policy.contains("default-src 'none'") && !policy.contains("connect-src"), "{policy}");
+    assert!(page.text.contains("<script"));
+}
+
+#[tokio::test]
+async fn a_choice_code_is_read_back() {
+    let desk = Open::new().await;
+    let (cover, wheel) = ("bamboo 3 mm", "walnut plywood 3 mm");
+    let ask = |code: String| json!({ "dial": "harbour/dial.toml", "code": code });
+    let told = desk.post("/choice", &ask(press::code(cover, wheel))).await.json();
+    assert_eq!((&told["cover"], &told["wheel"]), (&json!(cover), &json!(wheel)));
+    let version = desk.get("/state?dial=harbour/dial.toml").await.json()["version"].clone();
+    let edit = json!({ "dial": "harbour/dial.toml", "on": version, "changes": told["changes"] });
+    let done = desk.post("/edit", &edit).await;
+    assert_eq!(done.status, StatusCode::OK, "{}", done.text);
+    let text = fs::read_to_string(desk.folder.path().join("harbour/dial.toml")).expect("reads");
+    let read = dial::design::read(&text, &workshop::starter()).expect("reads");
+    assert_eq!((read.cover.stock.name.as_str(), read.wheel_stock.name.as_str()), (cover, wheel), "{text}");
+    assert_eq!(desk.post("/choice", &ask("7KQ-2M4".into())).await.status, StatusCode::UNPROCESSABLE_ENTITY);
 }

@@ -25,6 +25,7 @@
  * @typedef {{ dial: Record<string, Param>, counter: Record<string, Param>, art: Record<string, Param>, symbols: string[] }} Parameters
  * @typedef {{ do: "set", path: string, value: any } | { do: "leave", path: string } | { do: "add", path: string, value: object }
  *   | { do: "remove", path: string }} Change
+ * @typedef {{ changes: Change[], by: "rule" | "trying", before: any[], then: { refuse: number, mend: number, size: string } }} Mend
  * @typedef {{ version: string, words: string, text: string }} Kept
  * @typedef {{ version: string, text: string, undo: string | null, redo: string | null, kept: Kept[] }} State
  */

@@ -36,6 +36,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: None,
             source: "our own proposal: one pole plan, one seat, one thickness, one kind of window for all that shall fit",
             mend: if grave { "take magnets, seat, poles, stock and windows from the standard, or leave `standard` out".into() } else { String::new() },
+            remedies: Vec::new(),
             keys: vec!["standard".into(), "magnet.poles".into(), "magnet.seat".into()],
         }
     }).collect()

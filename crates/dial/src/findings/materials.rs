@@ -57,6 +57,7 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
         place: None,
         source,
         mend,
+        remedies: Vec::new(),
         keys: vec!["stock".into(), "cover.stock".into(), "wheel.stock".into(), format!("stocks.{}", stock.name)],
     })
 }
