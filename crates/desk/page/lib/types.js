@@ -21,7 +21,7 @@
  *   part: string, part_words: string, place: Place | null, source: string, mend: string, keys: string[], line: number | null }} Finding
  * @typedef {{ written: any, shown: string, from: "written" | "dial" | "usual" | "derived" }} Value
  * @typedef {{ kind: string, words: string, range: string, source: string, usual: string | null, derived: string | null,
- *   required: boolean, low?: number, high?: number, choices?: string[] }} Param
+ *   words_known?: string[], required: boolean, low?: number, high?: number, choices?: string[] }} Param
  * @typedef {{ dial: Record<string, Param>, counter: Record<string, Param>, art: Record<string, Param>, symbols: string[] }} Parameters
  * @typedef {{ do: "set", path: string, value: any } | { do: "leave", path: string } | { do: "add", path: string, value: object }
  *   | { do: "remove", path: string }} Change

@@ -5,6 +5,7 @@ import { ask, post, Sorry } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, draw, make, still } from "../lib/dom.js";
 import { where } from "../lib/route.js";
+import "../parts/papers.js";
 import { texts } from "../texts.js";
 
 const words = texts.machine;
@@ -23,7 +24,7 @@ class MachineView extends HTMLElement {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
     this.className = "sheet-page";
-    this.replaceChildren(this.#making, make("h2", {}, words.heading), this.#sheets);
+    this.replaceChildren(this.#making, make(/** @type {"div"} */ ("paper-list")), make("h2", {}, words.heading), this.#sheets);
     board.addEventListener("state", () => this.#show(), { signal });
     addEventListener("hashchange", () => this.#asked(), { signal });
     this.#offer();

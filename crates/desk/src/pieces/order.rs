@@ -39,7 +39,7 @@ fn of(param: &Param) -> Value {
         Kind::Count(low, high) => ("count", json!({ "low": low, "high": high })),
         Kind::Flag => ("flag", json!({})),
         Kind::Choice(words) => ("choice", json!({ "choices": words })),
-        Kind::Words(words) => ("words", json!({ "words": words })),
+        Kind::Words(words) => ("words", json!({ "words_known": words })),
         Kind::Point => ("point", json!({})),
         Kind::Points => ("points", json!({})),
         Kind::Values => ("values", json!({})),

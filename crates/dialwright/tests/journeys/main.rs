@@ -10,6 +10,7 @@ mod look;
 mod magnets;
 mod making;
 mod mending;
+mod reaching;
 mod soak;
 mod speed;
 mod turning;
