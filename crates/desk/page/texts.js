@@ -122,7 +122,7 @@ export const texts = {
     advice: "To mend it: ",
     mend: "Mend it",
     by: { rule: "The rule works it out, and it was tried:", trying: "Found by trying:" },
-    before: (/** @type {string} */ path, /** @type {any} */ value) => (value === null ? `${path} is left to the layout now` : `${path} is ${value} now`),
+    before: (/** @type {string} */ path, /** @type {any} */ value) => `${path} is ${value ?? "left to the layout"} now`,
     then: (/** @type {string} */ before, /** @type {string} */ size, /** @type {number} */ refuse, /** @type {number} */ left) =>
       `this goes and nothing gets worse. ${before}; with it the cover is ${size}, ${refuse} to refuse and ${left} to mend.`,
     mending: (/** @type {string} */ what) => `mended: ${what}`,
@@ -297,7 +297,7 @@ export const texts = {
     begin: "Begin one in this folder",
     lies: (/** @type {string} */ path) => `It lies at ${path}.`,
     above: "That is outside the opened folder, so it is shown and not written: open the desk on the folder that holds it.",
-    machine: (/** @type {string} */ name, /** @type {string} */ bed) => `${name}, with a bed of ${bed}.`,
+    machine: (/** @type {string} */ name, /** @type {string} */ bed) => `The machine: ${name}, with a bed of ${bed}.`,
     stocks: (/** @type {number} */ n) => `${n} stocks on the shelf`,
     magnets: (/** @type {number} */ n) => `${n} magnets on the shelf`,
     stock_columns: ["stock", "layers", "thickness", "kerf", "from"],

@@ -110,7 +110,7 @@ class FoundList extends HTMLElement {
   #offered(mend, key) {
     const says = inWords(mend.changes);
     const about = `mend-${key.replace(/[^a-z0-9]+/gi, "-")}`;
-    const before = mend.changes.map((one, n) => words.before(called(one.path), mend.before[n])).join(", ");
+    const before = mend.changes.map((one, n) => words.before(called(one.path), mend.before[n] ?? (board.piece("order")?.[one.path]?.shown || null))).join(", ");
     const { refuse, mend: left, size } = mend.then;
     return [
       make("button", { type: "button", "data-key": `mend ${key}`, "aria-describedby": about, onclick: () => this.#mend(mend.changes) }, `${words.mend}: ${says}`),

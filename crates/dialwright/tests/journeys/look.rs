@@ -9,7 +9,7 @@ fn pictures_of_every_view() {
     let Some(mut desk) = Desk::with(&["harbour", "caravan", "orchard"]) else { return };
     let browser = &mut desk.browser;
     for (scheme, sizes) in
-        [("light", &[(1280, 800), (768, 1024), (360, 740)][..]), ("dark", &[(1280, 800), (360, 740)])]
+        [("light", &[(1400, 900), (800, 1024), (360, 740)][..]), ("dark", &[(1400, 900), (800, 1024), (360, 740)])]
     {
         browser.prefer(&[("prefers-color-scheme", scheme)]);
         for &(width, height) in sizes {
