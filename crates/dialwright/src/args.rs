@@ -78,7 +78,7 @@ pub enum Command {
     )]
     Workbook(WorkbookArgs),
     /// List the stocks of the workshop, the built-in symbols, or the parameters of a dial file.
-    #[command(after_help = "Example:\n  dialwright list stocks\n  dialwright list symbols --json")]
+    #[command(after_help = "Example:\n  dialwright list stocks --picture shelf.png\n  dialwright list symbols --json")]
     List(List),
     /// Write the reference pages and schemas that are generated from the parameter tables.
     #[command(hide = true, after_help = "Example:\n  dialwright reference --into docs")]
@@ -230,10 +230,27 @@ pub enum CardDoes {
         to: PathBuf,
     },
     /// Read a phone's photo of card and sample.
-    #[command(after_help = "Example:\n  dialwright card read photo.jpg --json")]
+    #[command(
+        after_help = "Example:\n  dialwright card read photo.jpg --json\n  dialwright card read photo.jpg --store \"maple 3 mm\" --power \"22 %\""
+    )]
     Read {
         /// The photo (JPEG or PNG).
         photo: PathBuf,
+        /// Write what was measured into this stock, with the day and the photo's name.
+        #[arg(long, value_name = "STOCK")]
+        store: Option<String>,
+        /// The file that the stock is written into, a workshop's or a dial's; without it the nearest `workshop.toml` here or in the folders above, or a new one here.
+        #[arg(long, value_name = "FILE", requires = "store")]
+        into: Option<PathBuf>,
+        /// Which step you will engrave with; without it the gentlest that reads as well as the best.
+        #[arg(long, requires = "store")]
+        step: Option<usize>,
+        /// Depth of the engraving at that step.
+        #[arg(long, requires = "store", default_value = "0.3 mm")]
+        depth: String,
+        /// Power and speed of that step, in your own words.
+        #[arg(long, requires = "store")]
+        power: Option<String>,
         /// Reflectance of your paper, 0 to 1, if you have measured it.
         #[arg(long)]
         paper_white: Option<f64>,
@@ -325,6 +342,9 @@ pub struct List {
     /// What to list.
     #[arg(value_enum)]
     pub what: Listed,
+    /// Draw the stocks as they look, into this file (.svg or .png).
+    #[arg(long, value_name = "FILE")]
+    pub picture: Option<PathBuf>,
     /// The workshop file.
     #[arg(long)]
     pub workshop: Option<PathBuf>,

@@ -3,6 +3,7 @@
 use crate::Outcome;
 use crate::args::{Card, CardDoes, On};
 use crate::check::look;
+use crate::measured::{Wish, keep};
 use crate::talk::{Talk, write_picture};
 use card::{CardPlan, Measured, Paper, Print, Reading, Surface};
 use serde_json::{Value, json};
@@ -39,7 +40,8 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
             );
             say(args, json!({ "file": to, "steps": args.steps, "stock": stock.name }), &told);
         }
-        CardDoes::Read { photo, paper_white, ink_black } => {
+        CardDoes::Read { photo, store, into, step, depth, power, paper_white, ink_black } => {
+            let depth = measure::parse_length(depth).map_err(|error| Talk::Plain(format!("--depth: {error}")))?;
             let bytes = std::fs::read(photo)
                 .map_err(|error| Talk::Plain(format!("{} cannot be read: {error}", photo.display())))?;
             let usual = Print::default();
@@ -49,8 +51,31 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
                 _ => Print { paper: about(paper_white, usual.paper), ink: about(ink_black, usual.ink) },
             };
             match card::read(&bytes, &plan, &print) {
-                Ok(reading) if args.json => println!("{:#}", figures(&reading)),
-                Ok(reading) => print!("{}", words(&reading)),
+                Ok(reading) => {
+                    let wish = store.as_ref().map(|stock| Wish {
+                        stock: stock.clone(),
+                        step: *step,
+                        depth,
+                        power: power.clone(),
+                        photo: photo.display().to_string(),
+                    });
+                    let kept = match wish {
+                        Some(wish) => Some(keep(&reading, &wish, into.as_deref())?),
+                        None => None,
+                    };
+                    if args.json {
+                        let mut all = figures(&reading);
+                        if let Some(file) = &kept {
+                            all["stored_into"] = json!(file);
+                        }
+                        println!("{all:#}");
+                    } else {
+                        print!("{}", words(&reading));
+                        if let (Some(file), Some(stock)) = (&kept, store) {
+                            println!("  written into “{stock}” in {}", file.display());
+                        }
+                    }
+                }
                 Err(refused) => {
                     if args.json {
                         println!("{:#}", json!({ "refused": refused.to_string() }));

@@ -3,9 +3,11 @@
 use crate::Outcome;
 use crate::args::{List, Listed};
 use crate::load;
-use crate::talk::Talk;
+use crate::talk::{Talk, write_picture};
+use dial::looks::Engraving;
 use measure::{Units, show};
 use serde_json::{Value, json};
+use std::path::Path;
 
 /// Runs the command.
 pub fn run(args: &List) -> Result<Outcome, Talk> {
@@ -24,22 +26,14 @@ pub fn run(args: &List) -> Result<Outcome, Talk> {
 }
 
 fn stocks(args: &List) -> Result<(), Talk> {
-    let workshop = load::workshop(args.workshop.as_deref(), None)?;
+    let here = load::workshop_of(Path::new("."));
+    let named = args.workshop.as_deref().or(here.is_file().then_some(here.as_path()));
+    let workshop = load::workshop(named, None)?;
+    if let Some(path) = &args.picture {
+        write_picture(path, press::shelf_board(&workshop, Units::Millimetres))?;
+    }
     if args.json {
-        let all: Vec<Value> = workshop
-            .stocks
-            .iter()
-            .map(|stock| {
-                json!({
-                    "name": stock.name, "thickness_mm": stock.thickness(), "thinnest_mm": stock.thinnest(),
-                    "thickest_mm": stock.thickest(), "kerf_x_mm": stock.kerf.x, "kerf_y_mm": stock.kerf.y, "source": stock.source,
-                    "layers": stock.layers.iter().map(|layer| json!({
-                        "material": layer.named, "thickness_mm": layer.thickness,
-                        "thinner_mm": layer.thinner, "thicker_mm": layer.thicker,
-                    })).collect::<Vec<_>>(),
-                })
-            })
-            .collect();
+        let all: Vec<Value> = workshop.stocks.iter().map(press::stock_report).collect();
         println!("{:#}", Value::from(all));
         return Ok(());
     }
@@ -47,13 +41,16 @@ fn stocks(args: &List) -> Result<(), Talk> {
     for stock in &workshop.stocks {
         let layers: Vec<String> =
             stock.layers.iter().map(|layer| format!("{} {}", layer.named, mm(layer.thickness))).collect();
+        let contrast = Engraving::of(stock, stock.surfaces.engraved_at)
+            .map_or(String::new(), |one| format!(", engraving {}:1", one.contrast.shown()));
         println!(
-            "{}: {} ({} to {}), kerf {}",
+            "{}: {} ({} to {}), kerf {}{contrast}; colours {}",
             stock.name,
             layers.join(" + "),
             mm(stock.thinnest()),
             mm(stock.thickest()),
-            mm(stock.kerf.x)
+            mm(stock.kerf.x),
+            stock.surfaces.source,
         );
     }
     Ok(())

@@ -86,6 +86,13 @@ pub fn find(dial: &Path) -> Option<PathBuf> {
     above(dial, WORKSHOP)
 }
 
+/// The workshop file that a measure taken in a folder belongs to: there or in the folders above it, else a new one there.
+pub fn workshop_of(folder: &Path) -> PathBuf {
+    let real = fs::canonicalize(folder).unwrap_or_else(|_| folder.to_owned());
+    let there = real.ancestors().map(|above| above.join(WORKSHOP)).find(|path| path.is_file());
+    there.unwrap_or_else(|| folder.join(WORKSHOP))
+}
+
 /// A file of that name beside the dial or in the folders above it.
 fn above(dial: &Path, name: &str) -> Option<PathBuf> {
     let folder = fs::canonicalize(dial).ok()?;

@@ -13,6 +13,7 @@ mod load;
 mod looks;
 mod magnets;
 mod make;
+mod measured;
 mod new;
 mod pairs;
 mod reference;

@@ -1,7 +1,7 @@
 //! The board of pairings: the best in their real colours, and every cover stock with every wheel stock, best first, those that fail
 //! shown as failing; and what people picked.
 
-use crate::picture::{Picture, dashes, pen, tone};
+use crate::picture::{Picture, dashes, fitting, pen, tone};
 use crate::texture::lay;
 use dial::Looked;
 use dial::looks::{Pairing, Picks, picks};
@@ -112,14 +112,8 @@ fn card(picture: &mut Picture, one: &Pairing, rank: usize, mark: &Shape, corner:
     ];
     for (k, (words, colour)) in lines.iter().enumerate() {
         let at = Point::new(corner.x, corner.y - 20.0 - k as f64 * 1.75 * WORDS);
-        picture.text(at, fitting(words, CARD.x), words, colour);
+        picture.text(at, fitting(words, WORDS, CARD.x), words, colour);
     }
-}
-
-/// A height at which words fit into a width; an estimate from the widths of our letters.
-fn fitting(words: &str, width: f64) -> f64 {
-    let wanted = words.chars().count() as f64 * 0.78 * WORDS;
-    WORDS * (width / wanted).min(1.0)
 }
 
 fn boxed(area: Rect) -> Shape {
@@ -153,7 +147,7 @@ fn table(picture: &mut Picture, ranked: &[Pairing], own: (&str, Option<&str>), t
     let middle = |i: usize, j: usize| corner + Vec2::new((j as f64 + 0.5) * CELL, -(i as f64 + 0.5) * CELL);
     for (i, cover) in covers.iter().enumerate() {
         let name = format!("{}  {}", number(cover), cover.name);
-        picture.text(Point::new(MARGIN, middle(i, 0).y), fitting(&name, NAMES - 2.0), &name, tone::INK);
+        picture.text(Point::new(MARGIN, middle(i, 0).y), fitting(&name, WORDS, NAMES - 2.0), &name, tone::INK);
         let row = Rect::new(
             corner.x,
             middle(i, 0).y - 0.47 * CELL,
@@ -242,7 +236,7 @@ fn votes(picture: &mut Picture, picks: &Picks, ranked: &[Pairing], top: f64) -> 
             Some(_) => ("", tone::INK),
         };
         let name = format!("{}{word}", one.name);
-        picture.text(Point::new(MARGIN, y), fitting(&name, 106.0), &name, colour);
+        picture.text(Point::new(MARGIN, y), fitting(&name, WORDS, 106.0), &name, colour);
         if let Some((log, error)) = one.strength {
             picture.straight(
                 Point::new(x(log - error), y),

@@ -31,6 +31,12 @@ const LEADING: f64 = 2.0;
 /// Width of a blank between words, in heights of their capitals.
 const BLANK: f64 = 0.55;
 
+/// A height at which words fit into a width, `height` at most; an estimate from the widths of our letters.
+pub(crate) fn fitting(words: &str, height: f64, width: f64) -> f64 {
+    let wanted = words.chars().count() as f64 * 0.78 * height;
+    height * (width / wanted).min(1.0)
+}
+
 /// A picture in the making, drawn in our coordinates.
 pub(crate) struct Picture {
     frame: Frame,

@@ -115,3 +115,21 @@ fn the_board_shows_failures_and_votes() {
     assert!(report["picked"]["verdict"].as_str().is_some_and(|words| !words.is_empty()));
     assert!(report["pairings"][0]["does"].as_bool().expect("a verdict"));
 }
+
+/// Every stock of the shelf is on its board in its own colours, and its report names what the maker would ask for.
+#[test]
+fn the_shelf_shows_every_stock() {
+    let shelf = workshop::starter();
+    assert!(shelf.stocks.len() >= 16);
+    let svg = press::shelf_board(&shelf, measure::Units::Millimetres);
+    usvg::Tree::from_str(&svg, &usvg::Options::default()).expect("an SVG that others read");
+    for stock in &shelf.stocks {
+        for colour in [stock.colour(process::Side::Face), stock.colour(process::Side::Back), stock.edge()] {
+            assert!(svg.contains(&colour.to_string()), "{}: {colour}", stock.name);
+        }
+        let report = press::stock_report(stock);
+        for key in ["face", "back", "edge", "grain", "price", "looks", "source", "layers", "mass_kg_per_m2"] {
+            assert!(!report[key].is_null(), "{}: {key}", stock.name);
+        }
+    }
+}

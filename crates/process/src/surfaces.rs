@@ -28,6 +28,8 @@ pub struct Surfaces {
     pub source: String,
     /// File of the photo they were measured in.
     pub photo: Option<String>,
+    /// Where the contrast of face and engraving lies, as measured: a ratio, 1 to 21.
+    pub contrast: Option<Interval>,
 }
 
 impl Surfaces {

@@ -1,5 +1,11 @@
 //! What the maker's workshop has, as a file says it: machine, stocks and magnets, and what its hands find easy.
 
+mod disk;
+mod measured;
+
+pub use disk::{Settle, put};
+pub use measured::{MeasuredLook, NotStored, store_look};
+
 use dial::Mistake;
 use dial::design::{
     self,

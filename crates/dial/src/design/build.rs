@@ -11,7 +11,7 @@ use super::{
 };
 use crate::spans::{Label, Mistake};
 use lettering::{Symbol, TwinMark, Weight};
-use measure::Units;
+use measure::{Interval, Units};
 use outline::Point;
 use process::{Finish, Grain, Kerf, Layer, Material, Panel, Price, Stock, Surfaces, Workshop};
 use sight::Srgb;
@@ -357,6 +357,10 @@ fn surfaces(here: &Scope) -> Surfaces {
         grain: here.text("grain").map(|word| if word == "none" { Grain::None } else { Grain::AlongTheSheet }),
         source: here.text("looks").unwrap_or(Surfaces::TYPICAL).to_owned(),
         photo: here.text("photo").map(str::to_owned),
+        contrast: here
+            .number("contrast_least")
+            .zip(here.number("contrast_most"))
+            .map(|(least, most)| Interval::between(least.min(most), least.max(most))),
     }
 }
 

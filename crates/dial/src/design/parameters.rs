@@ -528,6 +528,14 @@ const STOCK_OWN: &[Param] = &[
         OWN,
     ),
     param("photo", Text, Derived("none"), "file of the photo in which its colours were measured", OWN),
+    param(
+        "contrast_least",
+        Number(1.0, 21.0),
+        Derived("nobody measured it"),
+        "least contrast of that engraving against the face that the measure allows",
+        OWN,
+    ),
+    param("contrast_most", Number(1.0, 21.0), Derived("nobody measured it"), "most contrast that it allows", OWN),
     param("source", Text, Derived("“as written in the file”"), "where its figures come from", OWN),
 ];
 

@@ -53,18 +53,25 @@ fn finding(
     part: Part,
     keys: Vec<String>,
 ) -> Option<Finding> {
-    if engraving.contrast.passes(least) {
+    let passes = engraving.contrast.passes(least);
+    let doubtful = engraving.measured.is_some_and(|measured| measured.low < least.least());
+    if passes && !doubtful {
         return None;
     }
+    let measured = engraving.measured.map_or(String::new(), |measured| {
+        // Never rounded towards what would pass.
+        let cut = |ratio: f64| (ratio * 10.0 + 1e-6).floor() / 10.0;
+        format!(" (measured: between {} and {})", cut(measured.low), cut(measured.high))
+    });
     let (face, floor) = engraving.lightness();
     let shows = &stock.layers[engraving.worst.layer].named;
     let depth = would_do(stock, least);
     let may = if engraving.may_differ() { "may show" } else { "shows" };
     Some(Finding {
         rule: "contrast of the engraving",
-        severity: Severity::Mend,
+        severity: if passes { Severity::Note } else { Severity::Mend },
         what: format!(
-            "{whose}: {}:1 against the face, {}:1 needed ({least}): “{}” engraved {} deep {may} {shows}, L* {floor:.0} on L* {face:.0}, {}",
+            "{whose}: {}:1{measured} against the face, {}:1 needed ({least}): “{}” engraved {} deep {may} {shows}, L* {floor:.0} on L* {face:.0}, {}",
             engraving.contrast.shown(),
             least.least(),
             stock.name,

@@ -1,6 +1,7 @@
 //! How far an engraving stands out from its face.
 
 use lettering::Weight;
+use measure::Interval;
 use process::{Shown, Side, Stock};
 use sight::{ARCMIN, Contrast, Lab, Level, Srgb, ciede2000};
 
@@ -17,6 +18,8 @@ pub struct Engraving {
     pub worst: Shown,
     /// Contrast of that floor against the face.
     pub contrast: Contrast,
+    /// Where that contrast lies if it was measured on this stock; `None` where colours are taken as said.
+    pub measured: Option<Interval>,
     /// Colour difference of the two, CIEDE2000: whether they are different colours at all, no measure of reading.
     pub difference: f64,
 }
@@ -44,7 +47,9 @@ impl Engraving {
         let contrast = |shown: &Shown| Contrast::between(shown.colour, face);
         let worst = *floors.iter().min_by(|a, b| contrast(a).ratio().total_cmp(&contrast(b).ratio()))?;
         let difference = ciede2000(Lab::from(worst.colour), Lab::from(face));
-        Some(Engraving { face, depth, worst, contrast: contrast(&worst), difference, floors })
+        let was_measured = stock.layer_at(stock.surfaces.engraved_at) == Some(worst.layer);
+        let measured = stock.surfaces.contrast.filter(|_| was_measured);
+        Some(Engraving { face, depth, worst, contrast: contrast(&worst), measured, difference, floors })
     }
 
     /// Whether its floor may show another layer than it should.
