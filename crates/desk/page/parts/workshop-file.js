@@ -31,6 +31,8 @@ class WorkshopFile extends HTMLElement {
   /** What the file held when its text was last taken over, and the version of that. */
   #disk = "";
   #on = "";
+  /** Counts what was asked and done: an answer that something later has overtaken is not taken in. */
+  #count = 0;
 
   connectedCallback() {
     this.#quiet = new AbortController();
@@ -48,8 +50,11 @@ class WorkshopFile extends HTMLElement {
 
   async #ask() {
     if (!board.dial) return;
+    const mine = ++this.#count;
     try {
-      this.#told = await ask("/workshop", { dial: board.dial });
+      const told = await ask("/workshop", { dial: board.dial });
+      if (mine !== this.#count) return;
+      this.#told = told;
       this.#take(false);
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
@@ -58,8 +63,11 @@ class WorkshopFile extends HTMLElement {
 
   /** @param {string} path @param {object} body */
   async #do(path, body) {
+    this.#count++;
     try {
-      this.#told = await tell(path, { dial: board.dial, on: this.#on, ...body });
+      const told = await tell(path, { dial: board.dial, on: this.#on, ...body });
+      this.#count++;
+      this.#told = told;
       this.#wrong.textContent = "";
       this.#take(true);
     } catch (error) {

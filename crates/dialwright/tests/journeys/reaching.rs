@@ -197,3 +197,31 @@ fn figures_are_shown_in_inches_at_will() {
     desk.browser.wait("/ in\\b/.test(document.querySelector('window-strip .verdict').textContent)");
     desk.well();
 }
+
+/// A stock is described on the page, worn, and taken out again.
+#[test]
+fn a_stock_of_the_files_own_is_described() {
+    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
+    let add = |desk: &mut Desk, button: &str, text: &str| {
+        desk.browser.press(button);
+        desk.browser.eval("document.querySelector('[data-part=stocks] form:not([hidden]) input').focus()");
+        desk.browser.write(text);
+        desk.browser.press("Set");
+    };
+    desk.browser.wait("document.querySelector('[data-part=stocks]')");
+    add(&mut desk, "Describe a stock", "my 3.2 mm ply: birch plywood, 3.2 mm");
+    until(&desk, FILE, "[stocks.\"my 3.2 mm ply\"]");
+    desk.browser.wait("document.querySelector('[data-part=stocks] h3')?.textContent === 'my 3.2 mm ply'");
+    add(&mut desk, "Add a layer at the back", "cork, 1 mm");
+    until(&desk, FILE, "cork");
+    desk.browser.wait("document.querySelectorAll('[data-path$=\".thickness\"][data-path*=layers]').length === 2");
+    let offered = desk.browser.eval("(() => { document.querySelector('[data-path=\"stock\"]').click(); return [...document.querySelectorAll('.editor.here option')].some((one) => one.value === 'my 3.2 mm ply') })()");
+    assert_eq!(offered, true);
+    let read = dial::design::read(&desk.text(FILE), &workshop::starter());
+    assert!(read.is_ok(), "{:?} {}", read.err(), desk.text(FILE));
+    desk.browser.eval("document.querySelectorAll('details').forEach((d) => (d.open = true))");
+    desk.browser.press("Take this stock out");
+    desk.browser.wait("!document.querySelector('[data-part=stocks] h3')");
+    assert!(!desk.text(FILE).contains("stocks"), "{}", desk.text(FILE));
+    desk.well();
+}
