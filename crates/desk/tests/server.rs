@@ -62,7 +62,11 @@ impl Open {
     }
 
     async fn on(folder: tempfile::TempDir) -> Open {
-        let desk = Arc::new(Desk::on(folder.path(), HOUSE, Recent::none(), PORT).expect("opens"));
+        Open::with(folder, HOUSE).await
+    }
+
+    async fn with(folder: tempfile::TempDir, house: House) -> Open {
+        let desk = Arc::new(Desk::on(folder.path(), house, Recent::none(), PORT).expect("opens"));
         let link = desk.link();
         let app = router(desk);
         let path = link.strip_prefix(ORIGIN).expect("the link begins with our own name");
@@ -426,4 +430,34 @@ async fn a_choice_code_is_read_back() {
     let read = dial::design::read(&text, &workshop::starter()).expect("reads");
     assert_eq!((read.cover.stock.name.as_str(), read.wheel_stock.name.as_str()), (cover, wheel), "{text}");
     assert_eq!(desk.post("/choice", &ask("7KQ-2M4".into())).await.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+/// A workshop file is written where it lies, beside its dial; one that a link leads to is refused.
+#[cfg(unix)]
+#[tokio::test]
+async fn a_workshop_file_that_is_a_link_is_refused() {
+    let around = tempfile::tempdir().expect("a folder");
+    fs::write(around.path().join("secret.toml"), "secret = 1\n").expect("written");
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("dial.toml"), HARBOUR).expect("written");
+    let link = folder.path().join("workshop.toml");
+    let house = House {
+        workshop_file: |dial| {
+            let real = fs::canonicalize(dial).ok()?;
+            Some(real.with_file_name("workshop.toml")).filter(|path| path.is_file())
+        },
+        ..HOUSE
+    };
+    let desk = Open::with(folder, house).await;
+    assert_eq!(desk.get("/workshop?dial=dial.toml").await.json()["file"], Value::Null);
+    let begun = desk.post("/workshop/new", &json!({ "dial": "dial.toml" })).await.json();
+    assert_eq!(begun["ours"], true, "{begun}");
+    let edit = json!({ "dial": "dial.toml", "on": begun["version"], "text": "[machine]\nname = \"B\"\n" });
+    assert_eq!(desk.post("/workshop", &edit).await.json()["has"]["machine"], "B");
+    assert_eq!(desk.post("/workshop", &edit).await.status, StatusCode::CONFLICT, "on an old version");
+    fs::remove_file(&link).expect("there");
+    std::os::unix::fs::symlink(around.path().join("secret.toml"), &link).expect("linked");
+    let answer = desk.get("/workshop?dial=dial.toml").await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN);
+    assert!(!answer.text.contains("secret"), "{}", answer.text);
 }

@@ -96,8 +96,13 @@ pub(super) async fn new(State(desk): State<Arc<Desk>>, Json(which): Json<Which>)
     .await
 }
 
+/// The file, unless it is a link: the page shows what lies where it seems to lie.
 fn file_of(desk: &Desk, dial: &str) -> Result<Option<PathBuf>, Sorry> {
-    Ok((desk.house.workshop_file)(&desk.path(dial)?))
+    let Some(path) = (desk.house.workshop_file)(&desk.path(dial)?) else { return Ok(None) };
+    if fs::canonicalize(&path)? != path {
+        return Err(Sorry::from(crate::store::NotHere::Outside));
+    }
+    Ok(Some(path))
 }
 
 /// Its name within the opened folder, if no link leads out of it.

@@ -47,6 +47,13 @@ fn the_steps_of_a_setup_are_played_in_order() {
     for step in 1..=4 {
         browser.wait(&format!("{shown} === {step}"));
     }
+    // The other setup too, from the first of its steps to the last.
+    let steps = browser.eval("document.querySelectorAll('.setup')[1].querySelectorAll('[id^=step-]').length").as_u64();
+    let shown = shown.replacen("[0]", "[1]", 1);
+    browser.eval("document.querySelectorAll('.setup')[1].querySelector('button.main').click()");
+    for step in 1..=steps.expect("steps") {
+        browser.wait(&format!("{shown} === {step}"));
+    }
     let ticket = browser.eval("document.querySelectorAll('.setup pre')[1].textContent");
     assert!(ticket.as_str().expect("text").contains("turned over"));
     desk.well();

@@ -225,3 +225,29 @@ fn a_stock_of_the_files_own_is_described() {
     assert!(!desk.text(FILE).contains("stocks"), "{}", desk.text(FILE));
     desk.well();
 }
+
+/// Whatever may stand in a dial file has its place on the page.
+#[test]
+fn every_value_of_the_file_is_on_the_page() {
+    let Some(mut desk) = Desk::with(&["caravan"]) else { return };
+    desk.browser.wait("document.querySelectorAll('wheel-knobs .knob-row').length === 6");
+    let missing = desk.browser.eval("fetch('/look?dial=caravan/dial.toml').then((r) => r.json()).then((l) => { const all = Object.keys(l.changed.order); return [all.length, all.filter((path) => !document.querySelector(`[data-path=\"${CSS.escape(path)}\"]`))] })");
+    assert!(missing[0].as_u64() > Some(150), "{missing}");
+    assert_eq!(missing[1], json!([]));
+    // And the order knows every key of the parameter table but the lists themselves.
+    let told = desk.browser.eval("Promise.all([fetch('/parameters').then((r) => r.json()), fetch('/look?dial=caravan/dial.toml').then((r) => r.json())]).then(([p, l]) => Object.entries(p.dial).filter(([path, one]) => !['list', 'named'].includes(one.kind) && !(path in l.changed.order)).map(([path]) => path))");
+    assert_eq!(told, json!([]));
+    desk.well();
+}
+
+/// Who wants no motion sees a setup's steps at once.
+#[test]
+fn without_motion_steps_do_not_play() {
+    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
+    desk.browser.prefer(&[("prefers-reduced-motion", "reduce")]);
+    show(&mut desk, "machine", ".setup .steps");
+    desk.browser.press("Play the steps");
+    let later = desk.browser.eval("document.querySelectorAll('.setup')[0].querySelectorAll('.later').length");
+    assert_eq!(later, 0);
+    desk.well();
+}
