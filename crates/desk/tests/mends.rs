@@ -46,6 +46,14 @@ fn failing() -> Vec<Failing> {
             "strokes as they are seen",
             Some(("mark.", "")),
         ),
+        (
+            dial(
+                "",
+                "[[counter]]\nname = \"c0\"\nvalues = \"0..12\"\n[stocks.\"birch plywood 3 mm\"]\nlayers = [{ material = \"birch plywod\", thickness = \"3 mm\" }]\n",
+            ),
+            "materials",
+            Some(("material", "\"birch plywood\"")),
+        ),
         (dial("[wheel]\nstock = \"walnut plywood 3 mm\"", ONE), "contrast of the engraving", None),
     ]
 }
