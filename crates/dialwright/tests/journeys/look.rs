@@ -43,5 +43,20 @@ fn pictures_of_every_view() {
         std::thread::sleep(std::time::Duration::from_millis(300));
         browser.picture(&Path::new(&folder).join(format!("harbour-{name}.png")));
     }
+    // Those that stand in the docs.
+    for (name, scheme, view, ready) in [
+        ("desk", "light", "mat", "window-strip .row"),
+        ("desk-dark", "dark", "mat", "window-strip .row"),
+        ("desk-sheets", "light", "machine", ".setup svg"),
+    ] {
+        browser.prefer(&[("prefers-color-scheme", scheme)]);
+        browser.eval(&format!("location.hash = 'view={view}&dial=harbour/dial.toml'"));
+        browser.wait(&format!("document.querySelector('{ready}')"));
+        if view == "machine" {
+            browser.eval("document.querySelector('.setup').scrollIntoView()");
+        }
+        std::thread::sleep(std::time::Duration::from_millis(900));
+        browser.picture(&Path::new(&folder).join(format!("docs-{name}.png")));
+    }
     desk.well();
 }

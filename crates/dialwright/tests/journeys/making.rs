@@ -43,6 +43,12 @@ fn the_steps_of_a_setup_are_played_in_order() {
     browser.press("In the machine");
     browser.wait("document.querySelectorAll('.setup').length === 2");
     let shown = "document.querySelectorAll('.setup')[0].querySelectorAll('[id^=step-]:not(.later)').length";
+    // Depths are told as a maker reads them, not as a computer adds them up.
+    let told =
+        browser.eval("[...document.querySelectorAll('.setup .steps button')].map((one) => one.textContent).join()");
+    let long =
+        told.as_str().expect("text").split(' ').any(|word| word.split('.').nth(1).is_some_and(|part| part.len() > 2));
+    assert!(!long, "{told}");
     browser.press("Play the steps");
     for step in 1..=4 {
         browser.wait(&format!("{shown} === {step}"));
