@@ -13,6 +13,8 @@ const HOUSE: House = House {
     sizes: |dial, _| dial.name.clone(),
     words: |_, _, _, _, _| String::new(),
     job_files: |make| press::job_files(make).map_err(|error| error.to_string()),
+    documents: || vec![("dial", "The dial")],
+    paper: |_, _, _, which| Ok(format!("%PDF of {}", which.unwrap_or("all")).into_bytes()),
     brief: |_| Err(String::new()),
     votes_place: |dial| dial.with_file_name("votes.toml"),
     contrast: |_, _| Err(String::new()),
@@ -36,13 +38,15 @@ fn looks(c: &mut Criterion) {
         let held = magnets::hold_all(&laid.dial, &turns, &shop.feel);
         let bench = Bench { dial: &laid.dial, turns: &turns, held: &held, looks: &looks, workshop: &shop, family: &[] };
         c.bench_function(&format!("{name}: rules"), |b| b.iter(|| findings::check(black_box(&bench))));
-        c.bench_function(&format!("{name}: from text to findings"), |b| b.iter(|| Seen::of(black_box(text), &shop)));
+        c.bench_function(&format!("{name}: from text to findings"), |b| {
+            b.iter(|| Seen::of(black_box(text), &shop, &[]))
+        });
         let mut n = 0;
         c.bench_function(&format!("{name}: from text to the page"), |b| {
             b.iter(|| {
                 // Another text each time: a look that is remembered costs nothing.
                 n += 1;
-                Looks::new(HOUSE).at(Path::new("dial.toml"), &format!("{text}# {n}\n"))
+                Looks::new(HOUSE, None).at(Path::new("dial.toml"), &format!("{text}# {n}\n"))
             });
         });
     }

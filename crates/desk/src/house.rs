@@ -3,8 +3,9 @@
 use card::{Print, Reading};
 use dial::design::Design;
 use dial::findings::Finding;
+use dial::job::Job;
 use dial::layout::Sizing;
-use dial::{Dial, Mistake};
+use dial::{Dial, Looked, Mistake};
 use process::Workshop;
 use serde_json::Value;
 use std::path::{Path, PathBuf};
@@ -12,6 +13,9 @@ use workshop::MeasuredLook;
 
 /// Files of a job folder, by their path in it.
 pub type JobFiles = Vec<(PathBuf, Vec<u8>)>;
+
+/// A PDF, or what went wrong.
+pub type Paper = Result<Vec<u8>, String>;
 
 /// What the command line knows and the desk uses.
 #[derive(Clone, Copy)]
@@ -24,6 +28,10 @@ pub struct House {
     pub words: fn(&Dial, &[Sizing], &[Finding], &str, &Design) -> String,
     /// All files of a job folder; or what went wrong.
     pub job_files: fn(&press::Make) -> Result<JobFiles, String>,
+    /// Documents of the workbook, each with its word and its title; none if this program was built without it.
+    pub documents: fn() -> Vec<(&'static str, &'static str)>,
+    /// The workbook as a PDF, or one document of it by its word; or what went wrong.
+    pub paper: fn(&Looked, &Workshop, &Job, Option<&str>) -> Paper,
     /// A counter's name and values, from a brief such as "provisions 0..24"; or what is missing.
     pub brief: fn(&str) -> Result<(String, String), String>,
     /// Where the votes on a dial's pairings are, or would be begun.

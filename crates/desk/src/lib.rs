@@ -6,13 +6,17 @@
 //! - `page/`: the page itself, served as written
 
 mod house;
+mod kin;
 mod look;
 mod mend;
+mod pair;
 mod pieces;
 mod server;
 pub mod store;
 
-pub use house::{House, JobFiles, Taken};
+pub use house::{House, JobFiles, Paper, Taken};
+pub use kin::Kin;
 pub use look::{Look, Looks, Seen};
+pub use mend::{By, Mend, Then, mends};
 pub use pieces::Piece;
 pub use server::{Desk, NoDesk, open_browser, router, run, serve};

@@ -1,16 +1,18 @@
 //! A dial file looked at: the whole chain from its text to what the page shows, kept for as long as it is asked for.
 
 use crate::house::{House, Shop};
-use crate::mend;
+use crate::kin::{Kin, Kinship};
+use crate::mend::{self, Mend};
 use crate::pieces::{self, Piece};
-use crate::store::{Change, Version};
+use crate::store::Version;
 use dial::design::{self, Design};
+use dial::family::Member;
 use dial::looks::{Pairing, pairings};
 use dial::{Looked, Mistake};
 use process::Workshop;
 use serde_json::{Value, json};
 use std::collections::HashMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 /// How many looks are remembered: enough for some pages and the last steps of a drag.
@@ -26,11 +28,13 @@ pub struct Look {
     pub version: Version,
     /// The workshop.
     pub workshop: Workshop,
+    /// Others that it is held against.
+    pub kin: Arc<Kin>,
     /// What came of it.
     pub outcome: Result<Seen, Vec<Mistake>>,
     /// What the page is shown.
     pub pieces: Vec<Piece>,
-    mends: OnceLock<Vec<Option<Vec<Change>>>>,
+    mends: OnceLock<Vec<Option<Mend>>>,
     ranked: OnceLock<Vec<Pairing>>,
 }
 
@@ -55,19 +59,19 @@ impl Seen {
     ///
     /// # Errors
     /// All mistakes in it.
-    pub fn of(text: &str, workshop: &Workshop) -> Result<Seen, Vec<Mistake>> {
+    pub fn of(text: &str, workshop: &Workshop, family: &[Member]) -> Result<Seen, Vec<Mistake>> {
         let design = design::read(text, workshop)?;
-        let looked = dial::look(&design, workshop, &[])?;
+        let looked = dial::look(&design, workshop, family)?;
         Ok(Seen { design, looked })
     }
 }
 
 impl Look {
-    fn at(text: &str, shop: Shop, id: String, house: &House) -> Look {
-        let outcome = Seen::of(text, &shop.workshop);
+    fn at(text: &str, shop: Shop, kin: Arc<Kin>, id: String, house: &House) -> Look {
+        let outcome = Seen::of(text, &shop.workshop, &kin.members);
         let pieces = match &outcome {
-            Ok(seen) => pieces::of_dial(seen, text, &shop, house),
-            Err(mistakes) => pieces::of_mistakes(mistakes, text, &shop),
+            Ok(seen) => pieces::of_dial(seen, text, &shop, &kin, house),
+            Err(mistakes) => pieces::of_mistakes(mistakes, text, &shop, &kin),
         };
         let (text, version) = (text.to_owned(), Version::of(text));
         Look {
@@ -75,6 +79,7 @@ impl Look {
             text,
             version,
             workshop: shop.workshop,
+            kin,
             outcome,
             pieces,
             mends: OnceLock::new(),
@@ -84,10 +89,10 @@ impl Look {
 
     /// The mends that are known for the findings, by their order. They are looked for when they are first asked for,
     /// since each is tried on the whole dial.
-    pub fn mends(&self) -> &[Option<Vec<Change>>] {
+    pub fn mends(&self) -> &[Option<Mend>] {
         self.mends.get_or_init(|| {
             let Ok(seen) = &self.outcome else { return Vec::new() };
-            seen.findings.iter().map(|finding| mend::mend(seen, &self.text, &self.workshop, finding)).collect()
+            mend::mends(seen, &self.text, &self.workshop, &self.kin)
         })
     }
 
@@ -118,23 +123,26 @@ impl Look {
 /// The looks that are remembered.
 pub struct Looks {
     house: House,
+    root: Option<PathBuf>,
+    kinship: Kinship,
     kept: Mutex<Vec<Arc<Look>>>,
 }
 
 impl Looks {
-    /// None yet.
-    pub fn new(house: House) -> Looks {
-        Looks { house, kept: Mutex::new(Vec::new()) }
+    /// None yet; nothing outside `root` is read for them.
+    pub fn new(house: House, root: Option<PathBuf>) -> Looks {
+        Looks { house, root, kinship: Kinship::default(), kept: Mutex::new(Vec::new()) }
     }
 
     /// Looks at a text of a dial file, or remembers having looked.
     pub fn at(&self, file: &Path, text: &str) -> Arc<Look> {
         let shop = self.house.shop(file);
-        let id = Version::of(&format!("{text}\0{}", shop.text)).as_str().to_owned();
+        let kin = self.kinship.of(file, text, self.root.as_deref(), &shop.workshop, &shop.text);
+        let id = Version::of(&format!("{text}\0{}\0{}", shop.text, kin.id)).as_str().to_owned();
         if let Some(look) = self.remembered(&id) {
             return look;
         }
-        let look = Arc::new(Look::at(text, shop, id, &self.house));
+        let look = Arc::new(Look::at(text, shop, kin, id, &self.house));
         let mut kept = self.kept.lock().unwrap_or_else(PoisonError::into_inner);
         if kept.len() >= REMEMBERED {
             kept.remove(0);

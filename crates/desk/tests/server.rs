@@ -22,6 +22,8 @@ const HOUSE: House = House {
     sizes: |dial, _| dial.name.clone(),
     words: |_, _, _, _, _| String::new(),
     job_files: |make| press::job_files(make).map_err(|error| error.to_string()),
+    documents: || vec![("dial", "The dial")],
+    paper: |_, _, _, which| Ok(format!("%PDF of {}", which.unwrap_or("all")).into_bytes()),
     votes_place: |dial| dial.with_file_name("votes.toml"),
     contrast: |_, _| Err("not here".into()),
     print: |_, _| card::Print::default(),
@@ -65,7 +67,11 @@ impl Open {
     }
 
     async fn on(folder: tempfile::TempDir) -> Open {
-        let desk = Arc::new(Desk::on(folder.path(), HOUSE, Recent::none(), PORT).expect("opens"));
+        Open::with(folder, HOUSE).await
+    }
+
+    async fn with(folder: tempfile::TempDir, house: House) -> Open {
+        let desk = Arc::new(Desk::on(folder.path(), house, Recent::none(), PORT).expect("opens"));
         let link = desk.link();
         let app = router(desk);
         let path = link.strip_prefix(ORIGIN).expect("the link begins with our own name");
@@ -322,7 +328,7 @@ async fn a_change_is_on_disk_when_the_page_is_told_and_only_what_changed_is_sent
 async fn the_page_shows_the_figures_of_the_report() {
     let desk = Open::new().await;
     let look = desk.get("/look?dial=harbour/dial.toml").await.json();
-    let seen = desk::Seen::of(HARBOUR, &workshop::starter()).expect("reads");
+    let seen = desk::Seen::of(HARBOUR, &workshop::starter(), &[]).expect("reads");
     let report = press::report(&seen.looked);
     for i in 0..2 {
         let (page, wheel) = (&look["changed"][format!("wheel/{i}")], &report["wheels"][i]);
@@ -384,8 +390,9 @@ async fn a_mend_that_is_offered_has_been_tried() {
     let have = look["look"].as_str().expect("name");
     let mends = desk.get(&format!("/mends?dial=harbour/dial.toml&have={have}")).await.json();
     let mend = &mends[0];
-    assert_eq!(mend, &json!([{ "do": "leave", "path": "window.width" }]));
-    let edit = json!({ "dial": "harbour/dial.toml", "on": look["version"], "changes": mend, "have": have });
+    assert_eq!(mend["changes"], json!([{ "do": "leave", "path": "window.width" }]));
+    assert_eq!((&mend["by"], &mend["before"], &mend["then"]["refuse"]), (&json!("rule"), &json!(["5 mm"]), &json!(0)));
+    let edit = json!({ "dial": "harbour/dial.toml", "on": look["version"], "changes": mend["changes"], "have": have });
     let done = desk.post("/edit", &edit).await.json();
     assert_eq!(done["changed"]["dial"]["refuse"], 0);
 }
@@ -437,4 +444,107 @@ async fn pages_hear_of_changes_whoever_makes_them() {
     assert!(!event.contains(done["look"].as_str().expect("name")), "from outside: {event}");
     fs::remove_file(desk.folder.path().join("harbour/dial.toml")).expect("removed");
     assert!(next().await.contains("gone"));
+}
+
+/// A dial is held against its standard as `check` does it; a standard outside the opened folder is not read, and that is said.
+#[tokio::test]
+async fn a_standard_is_held_against() {
+    let around = tempfile::tempdir().expect("a folder");
+    let write = |name: &str, text: &str| {
+        let path = around.path().join(name);
+        fs::create_dir_all(path.parent().expect("a folder")).expect("made");
+        fs::write(path, text).expect("written");
+    };
+    let other = HARBOUR.replace("[notch]\n", "[magnet]\npoles = \"cover pushes\"\n\n[notch]\n");
+    let follows = |standard: &str| format!("standard = \"{standard}\"\n{HARBOUR}");
+    write("far/dial.toml", HARBOUR);
+    write("open/near/dial.toml", &other);
+    write("open/one/dial.toml", &follows("../near/dial.toml"));
+    write("open/two/dial.toml", &follows("../../far/dial.toml"));
+    let folder = tempfile::tempdir_in(around.path()).expect("a folder");
+    fs::remove_dir(folder.path()).expect("empty");
+    fs::rename(around.path().join("open"), folder.path()).expect("moved");
+    let desk = Open::on(folder).await;
+    let findings = |look: &Value| look["changed"]["findings"].as_array().expect("list").clone();
+    let look = desk.get("/look?dial=one/dial.toml").await.json();
+    let family: Vec<Value> = findings(&look).into_iter().filter(|one| one["rule"] == "family").collect();
+    assert_eq!((family.len(), &family[0]["severity"]), (1, &json!("mend")), "{look}");
+    assert!(family[0]["what"].as_str().expect("text").contains("the other way round"), "{family:?}");
+    assert_eq!(look["changed"]["mistakes"]["standard"], Value::Null);
+    let look = desk.get("/look?dial=two/dial.toml").await.json();
+    assert!(findings(&look).iter().all(|one| one["rule"] != "family"));
+    let told = look["changed"]["mistakes"]["standard"]["what"].as_str().expect("told");
+    assert!(told.contains("outside the opened folder"), "{told}");
+    // Another standard is another look.
+    let before = desk.get("/look?dial=one/dial.toml").await.json()["look"].clone();
+    fs::write(desk.folder.path().join("near/dial.toml"), HARBOUR).expect("written");
+    let after = desk.get("/look?dial=one/dial.toml").await.json();
+    assert_ne!(after["look"], before);
+    let family: Vec<Value> = findings(&after).into_iter().filter(|one| one["rule"] == "family").collect();
+    assert!(!family[0]["what"].as_str().expect("text").contains("the other way round"), "{family:?}");
+}
+
+#[tokio::test]
+async fn papers_and_the_clients_page_come_alone() {
+    let desk = Open::new().await;
+    assert_eq!(desk.get("/papers").await.json()[0]["word"], "dial");
+    let whole = desk.get("/paper?dial=harbour/dial.toml").await;
+    assert_eq!(
+        (whole.text.as_str(), &whole.headers[header::CONTENT_TYPE]),
+        ("%PDF of all", &"application/pdf".parse().expect("sound"))
+    );
+    assert_eq!(desk.get("/paper?dial=harbour/dial.toml&document=dial").await.text, "%PDF of dial");
+    let page = desk.get("/turning?dial=harbour/dial.toml").await;
+    let policy = page.headers[header::CONTENT_SECURITY_POLICY].to_str().expect("text");
+    // Its script runs, but as nobody: without the desk's origin, and with nowhere to send to.
+    assert!(policy.contains("sandbox allow-scripts") && !policy.contains("allow-same-origin"), "{policy}");
+    assert!(policy.contains("default-src 'none'") && !policy.contains("connect-src"), "{policy}");
+    assert!(page.text.contains("<script"));
+}
+
+#[tokio::test]
+async fn a_choice_code_is_read_back() {
+    let desk = Open::new().await;
+    let (cover, wheel) = ("bamboo 3 mm", "walnut plywood 3 mm");
+    let ask = |code: String| json!({ "dial": "harbour/dial.toml", "code": code });
+    let told = desk.post("/choice", &ask(press::code(cover, wheel))).await.json();
+    assert_eq!((&told["cover"], &told["wheel"]), (&json!(cover), &json!(wheel)));
+    let version = desk.get("/state?dial=harbour/dial.toml").await.json()["version"].clone();
+    let edit = json!({ "dial": "harbour/dial.toml", "on": version, "changes": told["changes"] });
+    let done = desk.post("/edit", &edit).await;
+    assert_eq!(done.status, StatusCode::OK, "{}", done.text);
+    let text = fs::read_to_string(desk.folder.path().join("harbour/dial.toml")).expect("reads");
+    let read = dial::design::read(&text, &workshop::starter()).expect("reads");
+    assert_eq!((read.cover.stock.name.as_str(), read.wheel_stock.name.as_str()), (cover, wheel), "{text}");
+    assert_eq!(desk.post("/choice", &ask("7KQ-2M4".into())).await.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+/// A workshop file is written where it lies, beside its dial; one that a link leads to is refused.
+#[cfg(unix)]
+#[tokio::test]
+async fn a_workshop_file_that_is_a_link_is_refused() {
+    let around = tempfile::tempdir().expect("a folder");
+    fs::write(around.path().join("secret.toml"), "secret = 1\n").expect("written");
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("dial.toml"), HARBOUR).expect("written");
+    let link = folder.path().join("workshop.toml");
+    let house = House {
+        workshop_file: |dial| {
+            let real = fs::canonicalize(dial).ok()?;
+            Some(real.with_file_name("workshop.toml")).filter(|path| path.is_file())
+        },
+        ..HOUSE
+    };
+    let desk = Open::with(folder, house).await;
+    assert_eq!(desk.get("/workshop?dial=dial.toml").await.json()["file"], Value::Null);
+    let begun = desk.post("/workshop/new", &json!({ "dial": "dial.toml" })).await.json();
+    assert_eq!(begun["ours"], true, "{begun}");
+    let edit = json!({ "dial": "dial.toml", "on": begun["version"], "text": "[machine]\nname = \"B\"\n" });
+    assert_eq!(desk.post("/workshop", &edit).await.json()["has"]["machine"], "B");
+    assert_eq!(desk.post("/workshop", &edit).await.status, StatusCode::CONFLICT, "on an old version");
+    fs::remove_file(&link).expect("there");
+    std::os::unix::fs::symlink(around.path().join("secret.toml"), &link).expect("linked");
+    let answer = desk.get("/workshop?dial=dial.toml").await;
+    assert_eq!(answer.status, StatusCode::FORBIDDEN);
+    assert!(!answer.text.contains("secret"), "{}", answer.text);
 }

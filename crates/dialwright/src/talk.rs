@@ -1,5 +1,7 @@
 //! What is said to the maker: figures and findings to standard output, complaints to standard error.
 
+use desk::store::Change;
+use desk::{By, Mend};
 use dial::design;
 use dial::findings::{Finding, Severity};
 use dial::layout::{Driver, Sizing};
@@ -101,13 +103,16 @@ fn why(dial: &Dial, size: &Sizing, all: &[Sizing]) -> String {
     }
 }
 
-/// Findings as text, the gravest first.
-pub fn findings(dial: &Dial, found: &[Finding], text: &str, design: &design::Design) -> String {
+/// Findings as text, the gravest first, with the mends that were tried for them, if any were.
+pub fn findings(dial: &Dial, found: &[Finding], mends: &[Option<Mend>], text: &str, design: &design::Design) -> String {
     let mut out = String::new();
-    for finding in found {
+    for (n, finding) in found.iter().enumerate() {
         out += &format!("{}: {} [{}]\n", finding.severity.word(), finding.what, finding.rule);
         if !finding.mend.is_empty() {
             out += &format!("    mend: {}\n", finding.mend);
+        }
+        if let Some(Some(mend)) = mends.get(n) {
+            out += &format!("    {}\n", tried(dial, mend));
         }
         if finding.severity != Severity::Note {
             out += &format!(
@@ -132,4 +137,39 @@ fn line(finding: &Finding, text: &str, design: &design::Design) -> String {
         .and_then(|span| text.get(..span.start))
         .map(|before| format!(" (line {} of the dial file)", before.matches('\n').count() + 1))
         .unwrap_or_default()
+}
+
+/// A mend as the lines of the dial file that it changes, and what comes of it.
+fn tried(dial: &Dial, mend: &Mend) -> String {
+    let changes: Vec<String> = mend.changes.iter().map(|change| in_words(dial, change)).collect();
+    let by = match mend.by {
+        By::Rule => "tried",
+        By::Trying => "found by trying",
+    };
+    let then = &mend.then;
+    format!(
+        "{} ({by}: this finding goes; then {} to refuse, {} to mend, cover {})",
+        changes.join(", "),
+        then.refuse,
+        then.mend,
+        then.size
+    )
+}
+
+fn in_words(dial: &Dial, change: &Change) -> String {
+    let (key, whose) = called(dial, change.place());
+    match change {
+        Change::Set { value, .. } => format!("set {key} = {value}{whose}"),
+        _ => format!("take {key} out{whose}"),
+    }
+}
+
+/// A key, and whose it is: `counter[0].mark.height` is `mark.height` of the first counter.
+fn called(dial: &Dial, path: &str) -> (String, String) {
+    let of = path.strip_prefix("counter[").and_then(|rest| rest.split_once("]."));
+    let named = of.and_then(|(i, key)| Some((key, &dial.wheels.get(i.parse::<usize>().ok()?)?.name)));
+    match named {
+        Some((key, name)) => (key.to_owned(), format!(" for {name}")),
+        None => (path.to_owned(), String::new()),
+    }
 }

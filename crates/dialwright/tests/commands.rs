@@ -281,3 +281,46 @@ fn a_document_of_the_workbook_alone() {
     let unknown = run(&["workbook", file, "--document", "poem"]);
     assert!(!unknown.status.success() && err(&unknown).contains("paper-proof"), "{}", err(&unknown));
 }
+
+/// A reader that has seen enough (`| head -1`) ends the program quietly; a real pipe whose reading end is closed.
+#[test]
+fn a_closed_pipe_ends_quietly() {
+    let folder = tempfile::tempdir().expect("a folder");
+    dialwright(folder.path(), &["new", "ferry", "--counter", "cargo 0..24"]);
+    let dial = "ferry/dial.toml";
+    for args in [
+        &["turn", dial, "--json"] as &[&str],
+        &["turn", dial],
+        &["check", dial],
+        &["check", dial, "--json"],
+        &["magnets", dial],
+        &["looks", dial, "--json"],
+        &["fits", dial, dial],
+        &["contrast", "777777", "ffffff"],
+        &["list", "parameters"],
+        &["list", "stocks", "--json"],
+        &["make", dial],
+        &["nonsense"],
+        &["check", "nowhere.toml"],
+        &["--help"],
+    ] {
+        let (reads, writes) = std::io::pipe().expect("a pipe");
+        let (errors_read, errors) = std::io::pipe().expect("a pipe");
+        drop(reads);
+        let mut child = Command::new(env!("CARGO_BIN_EXE_dialwright"))
+            .args(args)
+            .current_dir(folder.path())
+            .stdout(writes)
+            .stderr(errors)
+            .spawn()
+            .expect("runs");
+        let mut said = String::new();
+        std::io::Read::read_to_string(&mut { errors_read }, &mut said).expect("text");
+        let code = child.wait().expect("ends").code();
+        assert!(!said.contains("fault of the program") && !said.contains("panicked"), "{args:?}: {said}");
+        let quiet = code == Some(141) && said.is_empty();
+        // Those that had nothing to say on standard output, or do not mind, end as ever.
+        assert!(quiet || matches!(code, Some(0..=2)), "{args:?}: {code:?} {said}");
+        assert_ne!(code, Some(3), "{args:?}");
+    }
+}

@@ -20,6 +20,12 @@ export function length(mm) {
 /** @param {number} degrees */
 export const angle = (degrees) => `${Number((((degrees % 360) + 360) % 360).toFixed(1))} deg`;
 
+/** A length as it is written, in mm. @param {string} text */
+export function mm(text) {
+  const unit = /[a-z"]+\s*$/.exec(text)?.[0].trim() ?? "mm";
+  return parseFloat(text) * (unit === "mm" ? 1 : unit === "cm" ? 10 : INCH);
+}
+
 /** A place from the cover's middle, to the right and up. @param {number} x @param {number} y */
 export const point = (x, y) => [length(x + 0), length(y + 0)];
 

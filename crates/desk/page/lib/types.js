@@ -21,10 +21,12 @@
  *   part: string, part_words: string, place: Place | null, source: string, mend: string, keys: string[], line: number | null }} Finding
  * @typedef {{ written: any, shown: string, from: "written" | "dial" | "usual" | "derived" }} Value
  * @typedef {{ kind: string, words: string, range: string, source: string, usual: string | null, derived: string | null,
- *   required: boolean, low?: number, high?: number, choices?: string[] }} Param
- * @typedef {{ dial: Record<string, Param>, counter: Record<string, Param>, art: Record<string, Param>, symbols: string[] }} Parameters
+ *   words_known?: string[], required: boolean, low?: number, high?: number, choices?: string[] }} Param
+ * @typedef {{ dial: Record<string, Param>, counter: Record<string, Param>, art: Record<string, Param>, stock: Record<string, Param>,
+ *   layer: Record<string, Param>, symbols: string[] }} Parameters
  * @typedef {{ do: "set", path: string, value: any } | { do: "leave", path: string } | { do: "add", path: string, value: object }
  *   | { do: "remove", path: string }} Change
+ * @typedef {{ changes: Change[], by: "rule" | "trying", before: any[], then: { refuse: number, mend: number, size: string } }} Mend
  * @typedef {{ version: string, words: string, text: string }} Kept
  * @typedef {{ version: string, text: string, undo: string | null, redo: string | null, kept: Kept[] }} State
  */

@@ -16,6 +16,7 @@ const QUIET = 250;
 
 /** @typedef {import("../lib/types.js").Finding} Finding */
 /** @typedef {import("../lib/types.js").Change} Change */
+/** @typedef {import("../lib/types.js").Mend} Mend */
 
 class FoundList extends HTMLElement {
   #quiet = new AbortController();
@@ -24,7 +25,7 @@ class FoundList extends HTMLElement {
   #list = make("ol");
   #chosen = "";
   #timer = 0;
-  /** @type {{ look: string, mends: (Change[] | null)[] }} */
+  /** @type {{ look: string, mends: (Mend | null)[] }} */
   #known = { look: "", mends: [] };
 
   connectedCallback() {
@@ -75,17 +76,17 @@ class FoundList extends HTMLElement {
     const focused = this.#list.contains(document.activeElement) ? /** @type {HTMLElement} */ (document.activeElement).dataset.key : undefined;
     const items = broken.map((mistake) => mistakeItem(mistake));
     if (workshop.length > 0) items.push(make("li", { class: "mend" }, make("p", {}, words.workshop), ...workshop.map((one) => make("p", { class: "why" }, one.what))));
+    if (mistakes?.standard) items.push(make("li", { class: "mend" }, make("p", {}, mistakes.standard.what), make("p", { class: "why" }, mistakes.standard.help)));
     if (broken.length === 0) {
       const mends = this.#known.look === board.look ? this.#known.mends : [];
-      items.push(.../** @type {Finding[]} */ (board.piece("findings") ?? []).map((one, n) => this.#item(one, mends[n])));
+      items.push(.../** @type {Finding[]} */ (board.piece("findings") ?? []).map((one, n, all) => this.#item(one, mends[n], keyOf(one, n, all))));
     }
     this.#list.replaceChildren(...items);
     if (focused) /** @type {HTMLElement | null} */ (this.#list.querySelector(`[data-key="${CSS.escape(focused)}"]`))?.focus();
   }
 
-  /** @param {Finding} finding @param {Change[] | null | undefined} mend */
-  #item(finding, mend) {
-    const key = `${finding.rule} ${finding.part}`;
+  /** @param {Finding} finding @param {Mend | null | undefined} mend @param {string} key */
+  #item(finding, mend, key) {
     const touch = make(
       "button",
       { type: "button", class: "touch", "data-key": key, "aria-pressed": String(this.#chosen === key), onclick: () => this.#choose(finding, key) },
@@ -94,15 +95,27 @@ class FoundList extends HTMLElement {
     );
     const line = finding.line ? make("a", { href: `${link({ view: "writing", dial: board.dial })}&line=${finding.line}` }, words.line(finding.line)) : null;
     const advice = finding.mend ? make("p", { class: "why" }, words.advice, finding.mend, ".") : null;
-    const button = mend ? make("button", { type: "button", "data-key": `mend ${key}`, onclick: () => this.#mend(mend) }, `${words.mend}: ${inWords(mend)}`) : null;
+    const offered = mend ? this.#offered(mend, key) : [];
     return make(
       "li",
       { class: `${finding.severity}${this.#chosen === key ? " chosen" : ""}` },
       touch,
       make("p", { class: "why" }, words.why(finding.part_words, finding.measured, finding.limit, finding.source), " ", line),
       advice,
-      button,
+      ...offered,
     );
+  }
+
+  /** What a mend changes and what comes of it is said before it is made. @param {Mend} mend @param {string} key */
+  #offered(mend, key) {
+    const says = inWords(mend.changes);
+    const about = `mend-${key.replace(/[^a-z0-9]+/gi, "-")}`;
+    const before = mend.changes.map((one, n) => words.before(called(one.path), mend.before[n] ?? (board.piece("order")?.[one.path]?.shown || null))).join(", ");
+    const { refuse, mend: left, size } = mend.then;
+    return [
+      make("button", { type: "button", "data-key": `mend ${key}`, "aria-describedby": about, onclick: () => this.#mend(mend.changes) }, `${words.mend}: ${says}`),
+      make("p", { class: "why", id: about }, words.by[mend.by], " ", words.then(before, size, refuse, left)),
+    ];
   }
 
   /** @param {Finding} finding @param {string} key */
@@ -121,6 +134,12 @@ class FoundList extends HTMLElement {
   }
 }
 customElements.define("found-list", FoundList);
+
+/** A name for a finding: its rule and part, and which of those. @param {Finding} one @param {number} n @param {Finding[]} all */
+function keyOf(one, n, all) {
+  const before = all.slice(0, n).filter((other) => other.rule === one.rule && other.part === one.part).length;
+  return `${one.rule} ${one.part}${before > 0 ? ` ${before + 1}` : ""}`;
+}
 
 /** @param {Change[]} changes */
 function inWords(changes) {

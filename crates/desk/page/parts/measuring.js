@@ -42,22 +42,24 @@ export class Measuring {
         { name: `window/${i}`, words: words.handles.window(wheel.name), d: wheel.window.d, at: wheel.window.at },
       );
     });
-    this.#features.replaceChildren(
-      ...all.map(({ name, words, d, at }) => {
-        const choose = (/** @type {Event} */ event) => this.#choose(name, words, /** @type {Element} */ (event.currentTarget));
-        return draw("path", {
-          class: "feature",
-          "data-feature": name,
-          d,
-          transform: at ? `translate(${at.x} ${at.y})` : null,
-          tabindex: 0,
-          role: "button",
-          "aria-label": words,
-          onclick: choose,
-          onkeydown: (/** @type {KeyboardEvent} */ event) => (event.key === "Enter" || event.key === " ") && (event.preventDefault(), choose(event)),
-        });
-      }),
-    );
+    const shapes = all.map(({ name, words, d, at }) => {
+      const choose = () => this.#choose(name, words, shape);
+      const transform = at ? `translate(${at.x} ${at.y})` : null;
+      const shape = draw("path", {
+        class: "feature",
+        "data-feature": name,
+        d,
+        transform,
+        tabindex: 0,
+        role: "button",
+        "aria-label": words,
+        onclick: choose,
+        onkeydown: (/** @type {KeyboardEvent} */ event) => (event.key === "Enter" || event.key === " ") && (event.preventDefault(), choose()),
+      });
+      // What a finger hits is wider than what is seen.
+      return { shape, reach: draw("path", { class: "feature-reach", "data-reach": name, d, transform, "aria-hidden": "true", onclick: choose }) };
+    });
+    this.#features.replaceChildren(...shapes.map((one) => one.reach), ...shapes.map((one) => one.shape));
   }
 
   /** @param {string} name @param {string} what @param {Element} element */

@@ -2,7 +2,7 @@
 /** What can be moved on the dial, where it may snap to, and the change that a move makes in the file. */
 
 import { board } from "../lib/board.js";
-import { angle, grain, length, point } from "../lib/lengths.js";
+import { angle, grain, length, mm, point } from "../lib/lengths.js";
 import { texts } from "../texts.js";
 
 const words = texts.dial.handles;
@@ -167,8 +167,28 @@ function ofArt(art, path) {
   };
 }
 
+/** A corner of a free polygon. @param {string[][]} all @param {number} n @returns {Handle} */
+function corner(all, n) {
+  const at = { x: mm(all[n][0]), y: -mm(all[n][1]) };
+  const others = all.filter((_, k) => k !== n).map(([x, y]) => ({ x: mm(x), y: -mm(y) }));
+  /** @param {{ x: number, y: number, why: string, guides: Guide[] }} to @returns {Moved} */
+  const moved = (to) => {
+    const value = point(to.x, -to.y);
+    return { changes: [set("cover.points", all.map((one, k) => (k === n ? value : one)))], says: value.join(", "), snapped: to.why, guides: to.guides };
+  };
+  return {
+    name: `cover.points/${n}`,
+    words: words.corner(n + 1),
+    at,
+    move: (to, free) => moved(place(to, others, free)),
+    nudge: (x, y) => moved({ x: at.x + x * grain(), y: at.y + y * grain(), why: "", guides: [] }),
+  };
+}
+
 /** The cover's right and lower edge: both sides move, so that its middle stays. @returns {Handle[]} */
 function cover() {
+  const corners = board.piece("order")?.["cover.points"]?.written;
+  if (Array.isArray(corners)) return corners.map((_, n) => corner(corners, n));
   const { box } = board.piece("cover");
   /** @param {"width" | "height"} side @param {number} mm @param {boolean} free @returns {Moved} */
   const moved = (side, mm, free) => {

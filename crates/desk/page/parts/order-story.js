@@ -45,6 +45,7 @@ class OrderStory extends HTMLElement {
     const inner = path.slice(path.lastIndexOf("].") + 2);
     if (path.startsWith("counter[")) return this.#table?.counter[inner];
     if (path.startsWith("cover.art[")) return this.#table?.art[inner];
+    if (path.startsWith("stocks[")) return path.includes("].layers[") ? this.#table?.layer[inner] : this.#table?.stock[inner];
     return this.#table?.dial[path];
   }
 
@@ -109,7 +110,7 @@ class OrderStory extends HTMLElement {
       ...dial.slice(1),
       this.#art(line),
       this.#rarer(Object.keys(order).filter((path) => !path.includes("[") && !told.has(path))),
-      make("p", {}, make("small", {}, words.in_writing)),
+      this.#stocks(),
     );
     this.querySelectorAll("details").forEach((one, n) => (one.open = open[n] ?? false));
   }
@@ -152,6 +153,37 @@ class OrderStory extends HTMLElement {
       return this.#change([{ do: "add", path: "cover.art", value: { ...value, at: ["0 mm", "0 mm"] } }], `${words.add_art}: ${text}`);
     };
     return make("section", {}, make("h2", {}, words.art_heading), ...each, this.#adder(words.add_art, words.add_art, symbols[0] ?? "", add));
+  }
+
+  /** Stocks that the file describes itself: their layers, and what else is known of them. */
+  #stocks() {
+    const paths = Object.keys(this.#order).filter((path) => path.startsWith("stocks["));
+    const names = new Set(paths.map((path) => path.slice('stocks["'.length, path.indexOf('"]'))));
+    const each = [...names].map((name) => {
+      const base = `stocks["${name}"]`;
+      const layers = paths.filter((path) => path.startsWith(`${base}.layers[`) && path.endsWith(".material")).map((path, k) => {
+        const layer = path.slice(0, -".material".length);
+        const rest = paths.filter((one) => one.startsWith(`${layer}.`) && !/\.(material|thickness)$/.test(one));
+        const out = make("button", { type: "button", onclick: () => this.#change([{ do: "remove", path: layer }], words.layer_out) }, words.layer_out);
+        return make("div", {}, make("p", {}, words.layer(k + 1), this.#value(path), ", ", this.#value(`${layer}.thickness`), "."), this.#rarer(rest, words.layer_rarer, out));
+      });
+      const rest = paths.filter((path) => path.startsWith(`${base}.`) && !path.includes("].layers["));
+      const out = make("button", { type: "button", onclick: () => this.#change([{ do: "leave", path: base }], `${words.stock_out}: ${name}`) }, words.stock_out);
+      return make("section", {}, make("h3", {}, name), ...layers, this.#adder(words.add_layer, words.new_layer, words.new_layer_example, (text) => this.#addLayer(name, text)), this.#rarer(rest, words.stock_rarer, out));
+    });
+    const add = (/** @type {string} */ text) => {
+      const [, name, layer] = /^([^"\\:]+):(.*)$/.exec(text) ?? [];
+      return name ? this.#addLayer(name.trim(), layer) : Promise.resolve(`${words.new_stock} ${words.new_stock_example}`);
+    };
+    return make("section", { "data-part": "stocks" }, make("h2", {}, words.stocks_heading), ...each, this.#adder(words.add_stock, words.new_stock, words.new_stock_example, add));
+  }
+
+  /** @param {string} stock @param {string} text A material and a thickness. */
+  #addLayer(stock, text) {
+    const found = /^(.*),([^,]*)$/.exec(text);
+    if (!found) return Promise.resolve(`${words.new_layer} ${words.new_layer_example}`);
+    const value = { material: found[1].trim(), thickness: found[2].trim() };
+    return this.#change([{ do: "add", path: `stocks["${stock}"].layers`, value }], `${words.add_layer}: ${stock}`);
   }
 
   /** A button that opens a line to write in. @param {string} text @param {string} label @param {string} example @param {(text: string) => Promise<string>} add */

@@ -28,12 +28,18 @@ export class TrueSize {
     this.on = !this.on;
     this.room.replaceChildren();
     if (this.on && !localStorage.getItem(KEPT)) this.#calibrate();
+    else if (this.on) this.#offer();
     this.changed();
   }
 
   /** Width and height of a drawing of so many mm. @param {number} wide @param {number} high */
   of(wide, high) {
     return this.on ? { width: wide * this.#pixels, height: high * this.#pixels } : { width: null, height: null };
+  }
+
+  /** Another screen wants the card again. */
+  #offer() {
+    this.room.replaceChildren(make("div", { class: "calibrate" }, make("button", { type: "button", onclick: () => this.#calibrate() }, words.calibrate_anew)));
   }
 
   #calibrate() {
@@ -46,7 +52,7 @@ export class TrueSize {
       this.changed();
     };
     slider.addEventListener("input", size);
-    const fits = make("button", { type: "button", onclick: () => (size(), this.room.replaceChildren()) }, words.calibrated);
+    const fits = make("button", { type: "button", onclick: () => (size(), this.#offer()) }, words.calibrated);
     this.room.replaceChildren(make("div", { class: "calibrate" }, make("p", {}, words.calibrate), card, make("div", {}, slider, fits)));
     card.setAttribute("width", String(CARD.width * this.#pixels));
     card.setAttribute("height", String(CARD.height * this.#pixels));

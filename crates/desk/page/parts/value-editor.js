@@ -6,8 +6,9 @@
 
 import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
-import { stepped } from "../lib/lengths.js";
+import { point, stepped } from "../lib/lengths.js";
 import { texts } from "../texts.js";
+import { cornerRows, wordBoxes } from "./list-rows.js";
 import { stockChanges, stockChoice } from "./stock-choice.js";
 
 const words = texts.value;
@@ -103,9 +104,11 @@ export class Editor {
     const set = options || stocks ? null : make("button", { type: "button", class: "main", onclick: () => this.#keep() }, words.set);
     const close = make("button", { type: "button", onclick: () => this.#done() }, words.close);
     const keys = ["length", "angle", "count", "share"].includes(param.kind) ? ` ${words.keys}` : "";
+    const rows = this.#input instanceof HTMLInputElement ? rowsOf(param, this.#input, () => this.#try()) : null;
     this.#room?.append(
       make("p", { class: "help" }, `${param.words[0].toUpperCase()}${param.words.slice(1)}.`),
       make("div", { class: "row" }, this.#input, set, leave, close),
+      ...(rows ? [rows] : []),
       stocks ?? "",
       this.#wrong,
       make("p", { class: "help" }, `${words.write(param.range)}${keys}`),
@@ -154,7 +157,7 @@ export class Editor {
       case "words":
         return list();
       case "points":
-        return text.split(";").map((pair) => pair.split(",").map((one) => one.trim()));
+        return text.split(";").map((pair) => pair.split(",").map((one) => one.trim())).filter((pair) => pair.length === 2);
       case "values":
         return text.includes("..") ? text : list();
       default:
@@ -172,7 +175,7 @@ export class Editor {
     const art = this.#path.startsWith("cover.art[");
     const partner = art && this.#path.endsWith(".symbol") ? "text" : other;
     if (partner && (art || partner !== "symbol")) changes.unshift({ do: "leave", path: this.#path.replace(/[a-z_]+$/, partner) });
-    return changes;
+    return [...changes, ...ofOutline(this.#path, this.#written())];
   }
 
   async #try() {
@@ -203,6 +206,32 @@ export class Editor {
     if (refusal) this.#wrong.textContent = refusal.refusal.what;
     else this.#done();
   }
+}
+
+/** Rows for what is written as a list. @param {Param} param @param {HTMLInputElement} input @param {() => void} changed */
+function rowsOf(param, input, changed) {
+  if (param.kind === "points") {
+    if (!input.value.includes(",")) input.value = "";
+    return cornerRows(input, changed);
+  }
+  return param.kind === "words" && param.words_known ? wordBoxes(input, param.words_known, changed) : null;
+}
+
+/**
+ * A free polygon has corners and no other size; another outline has none.
+ * @param {string} path @param {any} value @returns {import("../lib/types.js").Change[]}
+ */
+function ofOutline(path, value) {
+  const written = (/** @type {string} */ one) => board.piece("order")?.[one]?.from === "written";
+  /** @returns {import("../lib/types.js").Change} */
+  const leave = (/** @type {string} */ one) => ({ do: "leave", path: one });
+  const sizes = ["cover.width", "cover.height", "cover.sides"].filter(written).map(leave);
+  if (path === "cover.points") return [{ do: "set", path: "cover.outline", value: "polygon" }, ...sizes];
+  if (path !== "cover.outline") return [];
+  if (value !== "polygon") return written("cover.points") ? [leave("cover.points")] : [];
+  const { x, y, width, height } = board.piece("cover").box;
+  const corners = [[x, y], [x + width, y], [x + width, y + height], [x, y + height]];
+  return written("cover.points") ? sizes : [{ do: "set", path: "cover.points", value: corners.map(([right, down]) => point(right, -down)) }, ...sizes];
 }
 
 /** What may be chosen, where a value is one of some words. @param {Param} param @param {string[]} symbols @returns {string[] | null} */

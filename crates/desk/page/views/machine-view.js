@@ -4,12 +4,17 @@
 import { ask, post, Sorry } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, draw, make, still } from "../lib/dom.js";
+import { length } from "../lib/lengths.js";
 import { where } from "../lib/route.js";
+import "../parts/papers.js";
 import { texts } from "../texts.js";
 
 const words = texts.machine;
 /** How long a step is shown while they play, in ms. */
 const STEP = 1100;
+
+/** A depth as this maker reads it. @param {number | null} depth */
+const deep = (depth) => (depth === null ? null : length(depth));
 
 class MachineView extends HTMLElement {
   #quiet = new AbortController();
@@ -23,7 +28,7 @@ class MachineView extends HTMLElement {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
     this.className = "sheet-page";
-    this.replaceChildren(this.#making, make("h2", {}, words.heading), this.#sheets);
+    this.replaceChildren(this.#making, make(/** @type {"div"} */ ("paper-list")), make("h2", {}, words.heading), this.#sheets);
     board.addEventListener("state", () => this.#show(), { signal });
     addEventListener("hashchange", () => this.#asked(), { signal });
     this.#offer();
@@ -116,11 +121,11 @@ class MachineView extends HTMLElement {
     const status = make("p", { role: "status" });
     /** @type {number | null} */
     let timer = null;
-    const buttons = setup.steps.map((/** @type {any} */ step, /** @type {number} */ n) => make("button", { type: "button", "aria-pressed": "false", onclick: () => (hold(), upTo(n)) }, words.step(n + 1, step.kind, step.depth_mm)));
+    const buttons = setup.steps.map((/** @type {any} */ step, /** @type {number} */ n) => make("button", { type: "button", "aria-pressed": "false", onclick: () => (hold(), upTo(n)) }, words.step(n + 1, step.kind, deep(step.depth_mm))));
     const upTo = (/** @type {number} */ n) => {
       groups.forEach((group, k) => group.classList.toggle("later", k > n));
       buttons.forEach((/** @type {HTMLElement} */ button, /** @type {number} */ k) => button.setAttribute("aria-pressed", String(k === n)));
-      status.textContent = n < setup.steps.length ? words.step(n + 1, setup.steps[n].kind, setup.steps[n].depth_mm) : "";
+      status.textContent = n < setup.steps.length ? words.step(n + 1, setup.steps[n].kind, deep(setup.steps[n].depth_mm)) : "";
     };
     const hold = () => {
       if (timer !== null) clearInterval(timer);
@@ -141,7 +146,7 @@ class MachineView extends HTMLElement {
     return make(
       "section",
       { class: "setup", "aria-label": title },
-      make("div", {}, make("h2", {}, title), make("p", {}, words.on(sheet.stock, Math.ceil(sheet.width_mm), Math.ceil(sheet.height_mm))), make("div", { class: "bed" }, svg), make("div", { class: "steps" }, play, all, ...buttons), status),
+      make("div", {}, make("h2", {}, title), make("p", {}, words.on(sheet.stock, length(Math.ceil(sheet.width_mm)), length(Math.ceil(sheet.height_mm)))), make("div", { class: "bed" }, svg), make("div", { class: "steps" }, play, all, ...buttons), status),
       make("div", {}, make("h3", {}, words.ticket), make("pre", { tabindex: 0, role: "region", "aria-label": `${words.ticket}: ${title}` }, setup.ticket)),
     );
   }

@@ -6,6 +6,7 @@ import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
 import "../parts/magnet-map.js";
 import { say } from "../parts/desk-news.js";
+import { wheelFigures } from "../parts/wheel-figures.js";
 import { texts } from "../texts.js";
 
 const words = texts.magnets;
@@ -43,6 +44,7 @@ class MagnetsView extends HTMLElement {
         make("section", {}, make("h2", {}, words.heading), ...held(all.figures.wheels), make("p", { class: "caution" }, words.care)),
         make("section", {}, make("h2", {}, words.seat), seats()),
         make("section", {}, make("h2", {}, words.map), map(all.map)),
+        make("section", {}, make("h2", {}, words.wheels), wheelFigures(all.figures.wheels)),
         make("section", {}, make("h2", {}, words.chooser), chooser(all.chooser)),
         make("section", {}, make("h2", {}, words.poles), make("p", {}, words.poles_how), picture(all.pole_plan)),
         make("details", {}, make("summary", {}, words.page), make("pre", { tabindex: 0, role: "region", "aria-label": words.page }, all.page)),

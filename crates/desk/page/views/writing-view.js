@@ -3,6 +3,7 @@
 
 import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
+import "../parts/workshop-file.js";
 import { texts } from "../texts.js";
 
 const words = texts.writing;
@@ -24,7 +25,7 @@ class WritingView extends HTMLElement {
     const { signal } = this.#quiet;
     this.className = "calm";
     const side = make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw), this.#status, this.#mistakes);
-    this.replaceChildren(make("h2", {}, words.heading), make("div", { class: "writing" }, make("div", {}, this.#text), side));
+    this.replaceChildren(make("h2", {}, words.heading), make("div", { class: "writing" }, make("div", {}, this.#text), side), make(/** @type {"div"} */ ("workshop-file")));
     board.addEventListener("state", () => this.#take(false), { signal });
     board.addEventListener("pieces", () => this.#show(), { signal });
     addEventListener("hashchange", () => this.#line(), { signal });

@@ -8,6 +8,7 @@ mod scene;
 mod stops;
 
 use crate::house::{House, Shop};
+use crate::kin::Kin;
 use crate::look::Seen;
 use dial::Mistake;
 pub(crate) use found::findings;
@@ -35,7 +36,7 @@ impl Piece {
 }
 
 /// All pieces of a dial that could be drawn.
-pub(crate) fn of_dial(seen: &Seen, text: &str, shop: &Shop, house: &House) -> Vec<Piece> {
+pub(crate) fn of_dial(seen: &Seen, text: &str, shop: &Shop, kin: &Kin, house: &House) -> Vec<Piece> {
     let mut all = vec![
         Piece::new("dial", scene::dial(seen, house)),
         Piece::new("cover", scene::cover(&seen.laid.dial)),
@@ -43,7 +44,7 @@ pub(crate) fn of_dial(seen: &Seen, text: &str, shop: &Shop, house: &House) -> Ve
         Piece::new("findings", findings(&seen.findings, seen, text)),
         Piece::new("order", order::order(seen, text)),
         Piece::new("stocks", order::stocks(&seen.design, text, shop)),
-        Piece::new("mistakes", mistakes(&[], text, shop)),
+        Piece::new("mistakes", mistakes(&[], text, shop, kin)),
     ];
     for (i, wheel) in seen.laid.dial.wheels.iter().enumerate() {
         all.push(Piece::new(format!("wheel/{i}"), scene::wheel(wheel)));
@@ -54,16 +55,17 @@ pub(crate) fn of_dial(seen: &Seen, text: &str, shop: &Shop, house: &House) -> Ve
 }
 
 /// All pieces of a file with mistakes.
-pub(crate) fn of_mistakes(found: &[Mistake], text: &str, shop: &Shop) -> Vec<Piece> {
-    vec![Piece::new("mistakes", mistakes(found, text, shop))]
+pub(crate) fn of_mistakes(found: &[Mistake], text: &str, shop: &Shop, kin: &Kin) -> Vec<Piece> {
+    vec![Piece::new("mistakes", mistakes(found, text, shop, kin))]
 }
 
 /// Mistakes of the dial file with their places in it, and those of the workshop file in words.
-fn mistakes(found: &[Mistake], text: &str, shop: &Shop) -> Value {
+fn mistakes(found: &[Mistake], text: &str, shop: &Shop, kin: &Kin) -> Value {
     let workshop: Vec<Value> = shop.mistakes.iter().map(|one| mistake(one, &shop.text)).collect();
     json!({
         "dial_file": found.iter().map(|one| mistake(one, text)).collect::<Vec<_>>(),
         "workshop_file": workshop,
+        "standard": kin.wrong.as_ref().map(|(what, help)| json!({ "what": what, "help": help })),
     })
 }
 

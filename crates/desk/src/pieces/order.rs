@@ -2,8 +2,8 @@
 
 use crate::house::Shop;
 use crate::look::Seen;
-use crate::store::value_at;
-use dial::design::parameters::{ART, COUNTER, DIAL_FILE, OVERRIDES};
+use crate::store::{count_at, value_at};
+use dial::design::parameters::{ART, COUNTER, DIAL_FILE, LAYER, OVERRIDES, STOCK};
 use dial::design::table::{Default, Groups, Kind, Param, all, find};
 use dial::design::{Design, Motif};
 use dial::magnets;
@@ -22,6 +22,8 @@ pub(crate) fn parameters() -> Value {
         "dial": table(DIAL_FILE),
         "counter": table(COUNTER),
         "art": table(ART),
+        "stock": table(STOCK),
+        "layer": table(LAYER),
         "symbols": Symbol::all().map(|symbol| symbol.name()).collect::<Vec<_>>(),
     })
 }
@@ -39,7 +41,7 @@ fn of(param: &Param) -> Value {
         Kind::Count(low, high) => ("count", json!({ "low": low, "high": high })),
         Kind::Flag => ("flag", json!({})),
         Kind::Choice(words) => ("choice", json!({ "choices": words })),
-        Kind::Words(words) => ("words", json!({ "words": words })),
+        Kind::Words(words) => ("words", json!({ "words_known": words })),
         Kind::Point => ("point", json!({})),
         Kind::Points => ("points", json!({})),
         Kind::Values => ("values", json!({})),
@@ -69,8 +71,7 @@ fn of(param: &Param) -> Value {
 pub(super) fn stocks(design: &Design, text: &str, shop: &Shop) -> Value {
     let mut names: Vec<String> = shop.workshop.stocks.iter().map(|stock| stock.name.clone()).collect();
     let written: Option<toml_edit::DocumentMut> = text.parse().ok();
-    let own = written.as_ref().and_then(|document| document.get("stocks")?.as_table_like());
-    names.extend(own.iter().flat_map(|table| table.iter()).map(|(name, _)| name.to_owned()));
+    names.extend(written.iter().flat_map(own_stocks));
     names.extend([design.cover.stock.name.clone(), design.wheel_stock.name.clone()]);
     names.sort();
     names.dedup();
@@ -102,7 +103,33 @@ pub(super) fn order(seen: &Seen, text: &str) -> Value {
             values.insert(path, value(param, own, None, None, units));
         }
     }
+    for name in own_stocks(&document) {
+        let base = format!("stocks[\"{name}\"]");
+        let layers =
+            (0..count_at(&document, &format!("{base}.layers"))).map(|k| (format!("{base}.layers[{k}]"), LAYER));
+        for (base, groups) in std::iter::once((base.clone(), STOCK)).chain(layers) {
+            for param in all(groups).filter(plain) {
+                let path = format!("{base}.{}", param.path);
+                let own = value_at(&document, &path);
+                values.insert(path, value(param, own, None, param_words(param), units));
+            }
+        }
+    }
     Value::Object(values)
+}
+
+/// The stocks that the file describes itself.
+fn own_stocks(document: &toml_edit::DocumentMut) -> Vec<String> {
+    let table = document.get("stocks").and_then(|own| own.as_table_like());
+    table.iter().flat_map(|table| table.iter()).map(|(name, _)| name.to_owned()).collect()
+}
+
+/// Where nothing is computed, what the table says of a derived value.
+fn param_words(param: &Param) -> Option<String> {
+    match param.default {
+        Default::Derived(words) => Some(words.to_owned()),
+        _ => None,
+    }
 }
 
 fn value(param: &Param, own: Option<Value>, above: Option<Value>, derived: Option<String>, units: Units) -> Value {

@@ -1,6 +1,7 @@
 //! Tells pages that a dial file has changed, whoever changed it. While no page listens, nothing is looked at.
 
 use super::Desk;
+use crate::kin;
 use crate::store::Version;
 use axum::extract::{Query, State};
 use axum::response::sse::{Event, KeepAlive, Sse};
@@ -8,7 +9,7 @@ use futures_util::stream::{self, Stream};
 use serde::Deserialize;
 use serde_json::json;
 use std::convert::Infallible;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::{Duration, SystemTime};
 use tokio::sync::broadcast::{self, error::RecvError};
@@ -43,12 +44,14 @@ struct Watch {
     dial: String,
     bell: broadcast::Receiver<(String, Version)>,
     seen: Seen,
+    /// Where the standard lies that the file named when it was last looked at.
+    standard: Option<PathBuf>,
     told: Option<String>,
     next: Instant,
 }
 
-/// What tells that a file may have changed, without reading it: of the dial file, and of its workshop file.
-type Seen = [Option<(SystemTime, u64)>; 2];
+/// What tells that a file may have changed, without reading it: of the dial file, its workshop file, and its standard.
+type Seen = [Option<(SystemTime, u64)>; 3];
 
 fn touch(path: Option<&Path>) -> Option<(SystemTime, u64)> {
     let about = std::fs::metadata(path?).ok()?;
@@ -59,7 +62,7 @@ impl Watch {
     fn touches(&self) -> Seen {
         let file = self.desk.shelf.file(&self.dial).ok();
         let shop = file.as_deref().and_then(self.desk.house.workshop_file);
-        [touch(file.as_deref()), touch(shop.as_deref())]
+        [touch(file.as_deref()), touch(shop.as_deref()), touch(self.standard.as_deref())]
     }
 
     /// The name of the look that the file has now, if it is another than the page was told.
@@ -70,6 +73,9 @@ impl Watch {
             return None;
         }
         self.told = Some(id.clone());
+        let named = look.as_ref().and_then(|look| kin::named(&look.text));
+        let file = self.desk.shelf.file(&self.dial).ok();
+        self.standard = file.zip(named).map(|(file, named)| file.with_file_name("").join(named));
         let version = look.map(|look| look.version.clone());
         let data = json!({ "dial": self.dial, "look": id, "version": version }).to_string();
         Some(Event::default().event("changed").data(data))
@@ -115,6 +121,7 @@ pub(super) async fn events(
     Query(which): Query<Which>,
 ) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
     let bell = desk.bell.0.subscribe();
-    let watch = Watch { desk, dial: which.dial, bell, seen: [None; 2], told: None, next: Instant::now() };
+    let watch =
+        Watch { desk, dial: which.dial, bell, seen: [None; 3], standard: None, told: None, next: Instant::now() };
     Sse::new(stream::unfold(watch, Watch::next)).keep_alive(KeepAlive::new().interval(Duration::from_secs(20)))
 }

@@ -30,7 +30,8 @@ pub(super) async fn guard(State(desk): State<Arc<Desk>>, request: Request, next:
         None => next.run(request).await,
     };
     for (name, value) in HEADERS {
-        response.headers_mut().insert(HeaderName::from_static(name), HeaderValue::from_static(value));
+        // A paper for the client brings a stricter or another policy of its own.
+        response.headers_mut().entry(HeaderName::from_static(name)).or_insert(HeaderValue::from_static(value));
     }
     response
 }

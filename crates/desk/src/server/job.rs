@@ -2,11 +2,12 @@
 
 use super::Desk;
 use super::answer::{Sorry, aside};
+use super::paper;
 use crate::look::{Look, Seen};
 use axum::Json;
 use axum::body::{Body, Bytes};
 use axum::extract::{Query, State};
-use axum::http::header;
+use axum::http::header::{self, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use dial::job::{self, Job, JobError};
 use futures_util::stream;
@@ -23,11 +24,11 @@ pub(super) struct Which {
     dial: String,
 }
 
-fn seen(look: &Look) -> Result<&Seen, Sorry> {
+pub(super) fn seen(look: &Look) -> Result<&Seen, Sorry> {
     look.outcome.as_ref().map_err(|mistakes| Sorry::mistakes(mistakes, &look.text))
 }
 
-fn planned(look: &Look) -> Result<Job, Sorry> {
+pub(super) fn planned(look: &Look) -> Result<Job, Sorry> {
     job::plan(&seen(look)?.laid.dial, &look.workshop).map_err(|errors| {
         let help = errors.first().map(JobError::mend).unwrap_or_default();
         Sorry::unfit(errors.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "), help)
@@ -140,7 +141,9 @@ pub(super) async fn made(State(desk): State<Arc<Desk>>, Query(made): Query<Made>
     let kind = match made.path.rsplit('.').next() {
         Some("png") => "image/png",
         Some("svg") => "image/svg+xml",
-        Some("txt" | "toml" | "json") => "text/plain; charset=utf-8",
+        Some("txt" | "toml" | "json" | "csv") => "text/plain; charset=utf-8",
+        Some("html") => "text/html; charset=utf-8",
+        Some("pdf") => "application/pdf",
         _ => return Err(Sorry::unfit("this is not a file of a job folder", "")),
     };
     let bytes = aside(move || {
@@ -150,5 +153,14 @@ pub(super) async fn made(State(desk): State<Arc<Desk>>, Query(made): Query<Made>
         Ok(std::fs::read(desk.shelf.place(&format!("{inside}/{}", made.path))?)?)
     })
     .await?;
-    Ok(([(header::CONTENT_TYPE, kind)], bytes).into_response())
+    let mut answer = ([(header::CONTENT_TYPE, kind)], bytes).into_response();
+    let policy = match kind {
+        "application/pdf" => Some(paper::PDF),
+        "text/html; charset=utf-8" => Some(paper::CLIENTS_PAGE),
+        _ => None,
+    };
+    if let Some(policy) = policy {
+        answer.headers_mut().insert(header::CONTENT_SECURITY_POLICY, HeaderValue::from_static(policy));
+    }
+    Ok(answer)
 }

@@ -2,13 +2,12 @@
 
 use super::Desk;
 use super::answer::{Sorry, aside};
+use crate::pair;
 use axum::Json;
 use axum::extract::{Query, State};
 use dial::Dial;
 use dial::family::{self, Fit};
 use dial::magnets::{self, Choice};
-use measure::Interval;
-use process::ShelfMagnet;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -36,7 +35,7 @@ pub(super) async fn magnets(State(desk): State<Arc<Desk>>, Query(which): Query<W
         let mut chooser = press::chooser_report(looked, workshop);
         for (row, one) in chooser.as_array_mut().into_iter().flatten().zip(&all) {
             row["changes"] = match one.choice {
-                Choice::Does => takes(&one.cover, &one.wheel),
+                Choice::Does => json!(pair::takes(&one.cover, &one.wheel)),
                 Choice::Fails(_) => Value::Null,
             };
         }
@@ -49,31 +48,6 @@ pub(super) async fn magnets(State(desk): State<Arc<Desk>>, Query(which): Query<W
         })))
     })
     .await
-}
-
-/// The changes that take a pair from the shelf into the dial file; pockets that were given for others go.
-fn takes(cover: &ShelfMagnet, wheel: &ShelfMagnet) -> Value {
-    let set = |key: &str, value: String| json!({ "do": "set", "path": format!("magnet.{key}"), "value": value });
-    let leave = |key: &str| json!({ "do": "leave", "path": format!("magnet.{key}") });
-    let mm = |length: f64| measure::show(length, measure::Units::Millimetres);
-    let mut all = vec![
-        set("diameter", mm(cover.diameter)),
-        set("thickness", mm(cover.thickness)),
-        set("grade", grade(cover.remanence)),
-        leave("cover_pocket"),
-        leave("wheel_pocket"),
-    ];
-    let other = |key: &str, differs: bool, value: String| if differs { set(key, value) } else { leave(key) };
-    all.push(other("wheel_diameter", wheel.diameter != cover.diameter, mm(wheel.diameter)));
-    all.push(other("wheel_thickness", wheel.thickness != cover.thickness, mm(wheel.thickness)));
-    all.push(other("wheel_grade", wheel.remanence != cover.remanence, grade(wheel.remanence)));
-    Value::from(all)
-}
-
-/// A remanence as a dial file writes it: by its grade if one promises just this.
-fn grade(remanence: Interval) -> String {
-    let known = ::magnet::Grade::ALL.into_iter().find(|grade| grade.remanence() == [remanence.low, remanence.high]);
-    known.map_or_else(|| format!("{} to {} T", remanence.low, remanence.high), |grade| grade.name().to_owned())
 }
 
 /// Which wheel of which dial of the folder fits which place; dials with mistakes are named apart.

@@ -9,8 +9,10 @@ mod job;
 mod looks;
 mod magnets;
 mod page;
+mod paper;
 mod shelf;
 mod votes;
+mod workshop;
 
 use crate::house::House;
 use crate::look::{Look, Looks};
@@ -76,11 +78,12 @@ impl Desk {
         let mut bytes = [0_u8; 24];
         getrandom::fill(&mut bytes).map_err(|error| NoDesk(format!("the system gave no random bytes: {error}")))?;
         let secret = bytes.iter().map(|byte| format!("{byte:02x}")).collect();
+        let looks = Looks::new(house, Some(shelf.root().to_owned()));
         Ok(Desk {
             shelf,
             first,
             house,
-            looks: Looks::new(house),
+            looks,
             recent,
             bell: Bell::new(),
             photos: Arc::new(Semaphore::new(1)),
@@ -102,6 +105,12 @@ impl Desk {
 
     fn path(&self, name: &str) -> Result<PathBuf, Sorry> {
         self.shelf.file(name).map_err(Sorry::from)
+    }
+
+    /// In which units a dial's maker reads.
+    fn units(&self, name: &str) -> measure::Units {
+        let look = self.look(name).ok();
+        look.and_then(|look| Some(look.outcome.as_ref().ok()?.laid.dial.show)).unwrap_or_default()
     }
 
     /// What a dial file looks like now.
@@ -153,6 +162,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/sheets", get(job::sheets))
         .route("/make", post(job::make))
         .route("/made", get(job::made))
+        .route("/papers", get(paper::papers))
+        .route("/paper", get(paper::paper))
+        .route("/turning", get(paper::turning))
+        .route("/choice", post(paper::choice))
+        .route("/workshop", get(workshop::workshop).post(workshop::write))
+        .route("/workshop/step", post(workshop::step))
+        .route("/workshop/new", post(workshop::new))
         .route("/events", get(events::events))
         .layer(DefaultBodyLimit::max(LARGEST_BODY))
         .layer(middleware::from_fn_with_state(desk.clone(), guard::guard))

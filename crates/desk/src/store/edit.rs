@@ -6,6 +6,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, RawString, Table, TableLike, Value};
 
+/// The table in which a dial file describes stocks of its own, by name.
+const STOCKS: &str = "stocks";
+
 /// One change.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "do", rename_all = "lowercase")]
@@ -129,10 +132,13 @@ fn table<'a>(root: &'a mut Table, steps: &[Part], make: bool) -> Result<&'a mut 
             if !make || matches!(steps.peek(), Some(Part::Nth(_))) {
                 return Err(missing());
             }
-            let new = if top { Item::Table(Table::new()) } else { Item::Value(InlineTable::new().into()) };
+            // Each stock has a head of its own, and the table of them none.
+            let mut new = Table::new();
+            new.set_implicit(*key == STOCKS);
+            let new = if top { Item::Table(new) } else { Item::Value(InlineTable::new().into()) };
             here.insert(key, new);
         }
-        top = false;
+        top = top && *key == STOCKS;
         let item = here.get_mut(key).ok_or_else(missing)?;
         here = match steps.peek() {
             Some(Part::Nth(n)) => {

@@ -17,7 +17,7 @@ mod votes;
 pub use dial_file::{DialFile, Kept, Refused, State};
 pub use disk::Version;
 pub use edit::{Change, Unfit, apply};
-pub(crate) use path::value_at;
+pub(crate) use path::{count_at, value_at};
 pub use path::{param, written};
 pub use recent::Recent;
 pub use shelf::{NotHere, Shelf};

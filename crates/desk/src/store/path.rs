@@ -12,26 +12,35 @@ pub(super) enum Part<'a> {
     Nth(usize),
 }
 
-/// The steps of a path; `None` if it is not one.
+/// The steps of a path; `None` if it is not one. A key that is a name of the maker's own stands in quotes, as in
+/// `stocks["oak 3.2 mm"].kerf`.
 pub(super) fn parts(path: &str) -> Option<Vec<Part<'_>>> {
     let mut parts = Vec::new();
-    for piece in path.split('.') {
-        let (key, indices) = piece.split_at(piece.find('[').unwrap_or(piece.len()));
-        if key.is_empty() || !key.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'_') {
+    let mut rest = path;
+    loop {
+        let end = rest.find(|c: char| !c.is_ascii_alphanumeric() && c != '_').unwrap_or(rest.len());
+        let (key, after) = rest.split_at(end);
+        if key.is_empty() {
             return None;
         }
         parts.push(Part::Key(key));
-        let mut rest = indices;
+        rest = after;
         while let Some(inner) = rest.strip_prefix('[') {
-            let (index, after) = inner.split_once(']')?;
-            parts.push(Part::Nth(index.parse().ok()?));
-            rest = after;
+            if let Some(named) = inner.strip_prefix('"') {
+                let (name, after) = named.split_once("\"]")?;
+                parts.push(Part::Key(name));
+                rest = after;
+            } else {
+                let (index, after) = inner.split_once(']')?;
+                parts.push(Part::Nth(index.parse().ok()?));
+                rest = after;
+            }
         }
-        if !rest.is_empty() {
-            return None;
+        if rest.is_empty() {
+            return Some(parts);
         }
+        rest = rest.strip_prefix('.')?;
     }
-    Some(parts)
 }
 
 /// The parameter of a path, through lists: `counter[1].mark.height` is `mark.height` of a counter.
@@ -43,9 +52,14 @@ fn find(groups: Groups, path: &str) -> Option<&'static Param> {
     let Some((list, rest)) = path.split_once('[') else {
         return all(groups).find(|param| param.path == path);
     };
+    let holder = all(groups).find(|param| param.path == list)?;
+    if let (Kind::Named(inner), Some(named)) = (holder.kind, rest.strip_prefix('"')) {
+        let (_, rest) = named.split_once("\"]")?;
+        return if rest.is_empty() { Some(holder) } else { find(inner, rest.strip_prefix('.')?) };
+    }
     let (index, rest) = rest.split_once(']')?;
     index.parse::<usize>().ok()?;
-    match all(groups).find(|param| param.path == list)?.kind {
+    match holder.kind {
         Kind::List(inner) => find(inner, rest.strip_prefix('.')?),
         _ => None,
     }
@@ -62,6 +76,15 @@ pub(crate) fn value_at(document: &DocumentMut, path: &str) -> Option<Json> {
     match Here::at(document, path)? {
         Here::Value(value) => Some(json_of(value)),
         Here::Table(_) | Here::Tables(_) => None,
+    }
+}
+
+/// How many tables a list holds.
+pub(crate) fn count_at(document: &DocumentMut, path: &str) -> usize {
+    match Here::at(document, path) {
+        Some(Here::Tables(tables)) => tables.len(),
+        Some(Here::Value(Value::Array(list))) => list.len(),
+        _ => 0,
     }
 }
 
@@ -137,7 +160,19 @@ mod tests {
             parts("counter[1].window.angle"),
             Some(vec![Part::Key("counter"), Part::Nth(1), Part::Key("window"), Part::Key("angle")])
         );
-        for bad in ["", ".", "a..b", "a[", "a[x]", "a[0]b", "a b", "../a", "a[-1]"] {
+        assert_eq!(
+            parts("stocks[\"oak 3.2 mm\"].layers[0].thickness"),
+            Some(vec![
+                Part::Key("stocks"),
+                Part::Key("oak 3.2 mm"),
+                Part::Key("layers"),
+                Part::Nth(0),
+                Part::Key("thickness")
+            ])
+        );
+        for bad in
+            ["", ".", "a[\"b]", "a[\"b\"", "a.", "a[\"b\"]c", "a..b", "a[", "a[x]", "a[0]b", "a b", "../a", "a[-1]"]
+        {
             assert_eq!(parts(bad), None, "{bad}");
         }
     }
@@ -147,7 +182,17 @@ mod tests {
         assert_eq!(param("mark.height").map(|param| param.path), Some("mark.height"));
         assert_eq!(param("counter[3].mark.height").map(|param| param.path), Some("mark.height"));
         assert_eq!(param("cover.art[0].at").map(|param| param.path), Some("at"));
-        for unknown in ["mark", "counter[0]", "counter[x].name", "mark[0].height", "mark.colour"] {
+        assert_eq!(param("stocks[\"oak 3.2 mm\"].kerf").map(|param| param.path), Some("kerf"));
+        assert_eq!(param("stocks[\"oak\"].layers[1].thickness").map(|param| param.path), Some("thickness"));
+        for unknown in [
+            "stocks[\"oak\"].mark",
+            "stocks[0].kerf",
+            "mark",
+            "counter[0]",
+            "counter[x].name",
+            "mark[0].height",
+            "mark.colour",
+        ] {
             assert!(param(unknown).is_none(), "{unknown}");
         }
     }

@@ -1,7 +1,7 @@
 //! Marks that look too small from where they are read.
 
 use super::alike::{groups, keys, names};
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use sight::HeightLimit;
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
@@ -9,7 +9,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let limit = HeightLimit::LEAST;
     for (r, reader) in bench.dial.reading.readers.iter().enumerate() {
         // Never below what is needed once it is written with one digit.
-        let needed = bench.show((reader.view.height_for(limit.angle) * 10.0).ceil() / 10.0);
+        let least = reader.view.height_for(limit.angle);
+        let needed = bench.show((least * 10.0).ceil() / 10.0);
+        let written = remedy::at_least(bench, (least * 10.0).ceil() / 10.0);
         let heights = bench.dial.wheels.iter().map(|wheel| wheel.asked.height);
         let low = bench.looks.wheels.iter().zip(heights).enumerate().filter_map(|(i, (look, height))| {
             let angle = look.seen.get(r)?.angle;
@@ -28,7 +30,8 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             );
             let mend = format!("`mark.height = \"{needed}\"`, or let {} not need to read it", reader.words());
             let keys = keys(&wheels, &["mark.height"]);
-            findings.push(finding(angle, Part::Wheel(wheels[0]), what, mend, keys));
+            let remedies = vec![Remedy::of_wheels(bench, &wheels, "mark.height", &written)];
+            findings.push(Finding { remedies, ..finding(angle, Part::Wheel(wheels[0]), what, mend, keys) });
         }
         if r > 0 {
             continue;
@@ -49,6 +52,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             let keys = (0..bench.dial.wheels.len()).map(|i| format!("counter[{i}].label_height")).collect();
             findings.push(Finding {
                 place: Some(art.shape.bounds().center()),
+                remedies: remedy::of_art(bench, art, &written),
                 ..finding(angle, Part::Cover, what, mend, keys)
             });
         }
@@ -68,6 +72,7 @@ fn finding(angle: f64, part: Part, what: String, mend: String, mut keys: Vec<Str
         place: None,
         source: HeightLimit::LEAST.source,
         mend,
+        remedies: Vec::new(),
         keys,
     }
 }

@@ -41,6 +41,7 @@ fn finding(bench: &Bench, art: &str, other: &str, distance: f64, at: outline::Po
         place: Some(at),
         source: "common practice",
         mend: "make it smaller, move it, or set a shorter `label` (\"\" for none)".into(),
+        remedies: Vec::new(),
         keys: vec!["cover.art".into(), "counter.label".into()],
     }
 }

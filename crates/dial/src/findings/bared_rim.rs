@@ -1,6 +1,6 @@
 //! The notch bares enough rim for a finger, and nowhere else does a wheel stick out of the cover.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity};
 use crate::assembled::Wheel;
 use outline::{Edges, Segment, Shape};
 
@@ -45,6 +45,7 @@ fn bares_enough(bench: &Bench, i: usize, wheel: &Wheel) -> Option<Finding> {
         place: Some(wheel.notch.mouth),
         source: "the dial file's own `notch.bares`; a fingertip is 12 to 16 mm wide (common practice)",
         mend: "make the notch deeper or wider, or let the layout derive its depth".into(),
+        remedies: vec![Remedy::leave(i, &["notch.depth"]), Remedy::leave(i, &["notch.depth", "notch.width"])],
         keys: vec![
             format!("counter[{i}].notch.depth"),
             "notch.depth".into(),
@@ -77,6 +78,11 @@ fn stays_under(bench: &Bench, i: usize, wheel: &Wheel, outline: &Edges) -> Optio
         place: Some(far),
         source: "a dial that sticks out catches and is turned by accident (common practice)",
         mend: "make the cover larger, the wheel smaller, or move the wheel inwards".into(),
+        remedies: vec![
+            Remedy { values: ["cover.width", "cover.height"].map(|key| (key.to_owned(), None)).to_vec() },
+            Remedy { values: vec![(format!("counter[{i}].at"), None)] },
+            Remedy::leave(i, &["wheel.radius"]),
+        ],
         keys: vec![format!("counter[{i}].at"), "cover.width".into(), "cover.height".into(), "wheel.radius".into()],
     })
 }
@@ -102,6 +108,7 @@ fn other_notches(bench: &Bench, i: usize, wheel: &Wheel) -> Vec<Finding> {
                 place: Some(other.notch.mouth),
                 source: "one notch, one wheel (common practice)",
                 mend: "make the notch narrower, or the gap between the wheels larger".into(),
+                remedies: Vec::new(),
                 keys: vec![format!("counter[{j}].notch.width"), "notch.width".into(), "wheel.gap".into()],
             })
         })

@@ -22,6 +22,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: None,
             source: "the machine in the workshop file",
             mend: error.mend().into(),
+            remedies: Vec::new(),
             keys: vec!["cover.width".into(), "cover.height".into()],
         })
         .collect()

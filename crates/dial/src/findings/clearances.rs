@@ -1,6 +1,6 @@
 //! Wheels clear of each other and of the cover's edge, with room for moisture movement.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::assembled::Wheel;
 use outline::Edges;
 
@@ -32,6 +32,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
                 );
                 finding.place = Some(middle);
                 finding.keys = vec!["wheel.gap".into(), format!("counter[{i}].at")];
+                let gap = Remedy::set("wheel.gap", remedy::at_least(bench, room));
+                let free = Remedy { values: (0..wheels.len()).map(|i| (format!("counter[{i}].at"), None)).collect() };
+                finding.remedies = vec![gap.clone(), free.clone(), gap.also(free)];
                 findings.push(finding);
             }
         }
@@ -51,6 +54,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             );
             finding.place = Some(near.on_self);
             finding.keys = vec!["cover.edge".into()];
+            let edge = Remedy::set("cover.edge", remedy::at_least(bench, room));
+            let free = Remedy { values: ["cover.width", "cover.height"].map(|key| (key.to_owned(), None)).to_vec() };
+            finding.remedies = vec![edge.clone(), edge.also(free)];
             findings.push(finding);
         }
     }
@@ -79,6 +85,7 @@ fn finding(bench: &Bench, i: usize, measured: f64, room: f64, who: &str, how: &s
         place: None,
         source: "Wood Handbook FPL-GTR-190 table 13-5 for the movement; 0.2 mm of free room is our own proposal",
         mend: "ask for more `wheel.gap` or `cover.edge`, or make the wheels of plywood, which hardly moves".into(),
+        remedies: Vec::new(),
         keys: Vec::new(),
     }
 }

@@ -34,6 +34,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
                 place: Some(wheel.centre),
                 source: "superposed pairs (Furlani 1993), pivot friction",
                 mend: if felt { String::new() } else { "let a ring or the magnets alone touch, choose stronger small magnets on a wider ring, or fewer stops".into() },
+                remedies: Vec::new(),
                 keys: vec!["click.diameter".into(), "click.ring".into()],
             })
         })

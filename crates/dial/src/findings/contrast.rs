@@ -1,7 +1,7 @@
 //! Engravings that do not stand out from their face.
 
 use super::alike::{groups, keys, names};
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::looks::{Engraving, level};
 use process::Stock;
 use sight::Level;
@@ -21,7 +21,8 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let keys = keys(&wheels, &["mark.depth", "mark.height"]);
         let keys = keys.into_iter().chain(["wheel.stock".into(), "stock".into()]).collect();
         let part = Part::Wheel(wheels[0]);
-        findings.extend(finding(bench, &whose, &engraving, least, &stock, "mark.depth", part, keys));
+        let deeper = |depth: &str| Remedy::of_wheels(bench, &wheels, "mark.depth", depth);
+        findings.extend(finding(bench, &whose, &engraving, least, &stock, "mark.depth", &deeper, part, keys));
     }
     let art = bench.dial.cover.art.iter().zip(&bench.looks.art);
     let least = art.filter_map(|(art, look)| Some(level(art.weight, look.first_angle?))).max_by(stricter);
@@ -29,7 +30,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         let stock = &bench.dial.cover.stock;
         let keys = ["cover.engrave_depth", "cover.stock", "stock"].map(str::to_owned).to_vec();
         let whose = "text and symbols on the cover";
-        findings.extend(finding(bench, whose, engraving, least, stock, "cover.engrave_depth", Part::Cover, keys));
+        let key = "cover.engrave_depth";
+        let deeper = |depth: &str| Remedy::set(key, depth);
+        findings.extend(finding(bench, whose, engraving, least, stock, key, &deeper, Part::Cover, keys));
     }
     findings
 }
@@ -46,6 +49,7 @@ fn finding(
     least: Level,
     stock: &Stock,
     depth_key: &str,
+    deeper: &dyn Fn(&str) -> Remedy,
     part: Part,
     keys: Vec<String>,
 ) -> Option<Finding> {
@@ -61,6 +65,7 @@ fn finding(
     });
     let (face, floor) = engraving.lightness();
     let shows = &stock.layers[engraving.worst.layer].named;
+    let depth = would_do(stock, least);
     let may = if engraving.may_differ() { "may show" } else { "shows" };
     Some(Finding {
         rule: "contrast of the engraving",
@@ -78,13 +83,14 @@ fn finding(
         part,
         place: None,
         source: SOURCE,
-        mend: mend(stock, least, depth_key),
+        mend: mend(stock, depth, depth_key),
+        remedies: depth.map(|depth| deeper(&remedy::at_least(bench, depth))).into_iter().collect(),
         keys,
     })
 }
 
-/// A depth at which the same stock would do, or another stock.
-fn mend(stock: &Stock, least: Level, depth_key: &str) -> String {
+/// A depth at which the same stock would do.
+fn would_do(stock: &Stock, least: Level) -> Option<f64> {
     let mut top = 0.0;
     let bottoms = stock.layers.iter().map(|layer| {
         top += layer.thickness;
@@ -93,7 +99,12 @@ fn mend(stock: &Stock, least: Level, depth_key: &str) -> String {
     let depths = std::iter::once(0.3).chain(bottoms.map(|bottom| (bottom * THROUGH * 20.0).ceil() / 20.0));
     let does = |depth: &f64| Engraving::of(stock, *depth).is_some_and(|one| one.contrast.passes(least));
     // A depth of more than half the sheet leaves too little of it.
-    let mend = match depths.filter(|depth| *depth < stock.thinnest() / 2.0).find(does) {
+    depths.filter(|depth| *depth < stock.thinnest() / 2.0).find(does)
+}
+
+/// That depth, or another stock.
+fn mend(stock: &Stock, depth: Option<f64>, depth_key: &str) -> String {
+    let mend = match depth {
         Some(depth) => format!("`{depth_key} = \"{depth} mm\"` would do"),
         None => "choose a stock whose face differs more from what lies under it, or fill the engraving with paint; `dialwright looks` shows all pairings".to_owned(),
     };

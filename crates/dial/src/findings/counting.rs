@@ -31,6 +31,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: Some(wheel.notch.mouth),
             source: "computed from the marks as they lie on the wheel",
             mend: String::new(),
+            remedies: Vec::new(),
             keys: vec![format!("counter[{i}].running")],
         })
         .collect()

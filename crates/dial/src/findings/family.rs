@@ -1,7 +1,8 @@
 //! Whether the dial's wheels and covers fit those of its family.
 
-use super::{Bench, Finding, Part, Severity};
-use crate::family::why_not;
+use super::{Bench, Finding, Part, Remedy, Severity};
+use crate::assembled::Poles;
+use crate::family::{Member, why_not};
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     bench.family.iter().map(|member| {
@@ -36,7 +37,14 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: None,
             source: "our own proposal: one pole plan, one seat, one thickness, one kind of window for all that shall fit",
             mend: if grave { "take magnets, seat, poles, stock and windows from the standard, or leave `standard` out".into() } else { String::new() },
+            remedies: if of_poles { vec![poles_of(member)] } else { Vec::new() },
             keys: vec!["standard".into(), "magnet.poles".into(), "magnet.seat".into()],
         }
     }).collect()
+}
+
+/// The other dial's poles.
+fn poles_of(member: &Member) -> Remedy {
+    let pushes = member.dial.wheels.first().is_some_and(|wheel| wheel.seat.poles == Poles::Pushes);
+    Remedy::set("magnet.poles", if pushes { "cover pushes" } else { "cover pulls" })
 }

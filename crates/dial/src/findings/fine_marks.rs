@@ -1,6 +1,6 @@
 //! Marks too small to cut: strokes that the beam fills and islands that fall out.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::assembled::{Art, Mark};
 use crate::design::Motif;
 use lettering::{Lettering, Symbol, Weight};
@@ -14,17 +14,33 @@ const ISLAND: f64 = 0.5;
 
 pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     let mut findings = Vec::new();
+    let all: Vec<usize> = (0..bench.dial.wheels.len()).collect();
     for (i, wheel) in bench.dial.wheels.iter().enumerate() {
         let fine =
             wheel.marks.iter().map(|mark| (mark.words.clone(), fine_of_mark(mark, wheel.asked.height, wheel.weight)));
         let worst = worst_of(fine);
         let keys = vec![format!("counter[{i}].mark.height"), "mark.height".into()];
-        findings.extend(report(bench, Part::Wheel(i), &format!("{}: ", wheel.name), &worst, wheel.asked.height, keys));
+        let taller = |height: &str| {
+            vec![
+                Remedy::of_wheels(bench, &[i], "mark.height", height),
+                Remedy::of_wheels(bench, &all, "mark.height", height),
+            ]
+        };
+        findings.extend(report(
+            bench,
+            Part::Wheel(i),
+            &format!("{}: ", wheel.name),
+            &worst,
+            wheel.asked.height,
+            keys,
+            &taller,
+        ));
     }
     for art in &bench.dial.cover.art {
         let worst = worst_of(std::iter::once((art.what.clone(), fine_of_art(art))));
         let keys = Vec::new();
-        findings.extend(report(bench, Part::Cover, "", &worst, art.height, keys));
+        let taller = |height: &str| remedy::of_art(bench, art, height);
+        findings.extend(report(bench, Part::Cover, "", &worst, art.height, keys, &taller));
     }
     findings
 }
@@ -87,7 +103,15 @@ fn worst_of(fine: impl Iterator<Item = (String, Fine)>) -> Worst {
     worst
 }
 
-fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, keys: Vec<String>) -> Vec<Finding> {
+fn report(
+    bench: &Bench,
+    part: Part,
+    whose: &str,
+    worst: &Worst,
+    height: f64,
+    keys: Vec<String>,
+    taller: &dyn Fn(&str) -> Vec<Remedy>,
+) -> Vec<Finding> {
     let mut findings = Vec::new();
     for (kind, (width, at, below)) in worst {
         let limit = if *kind == "stroke" { STROKE } else { ISLAND };
@@ -118,6 +142,7 @@ fn report(bench: &Bench, part: Part, whose: &str, worst: &Worst, height: f64, ke
                 "make it {} high, or choose a lighter or heavier `mark.weight`",
                 bench.show((wanted * 10.0).ceil() / 10.0)
             ),
+            remedies: taller(&remedy::at_least(bench, (wanted * 10.0).ceil() / 10.0)),
             keys: keys.clone(),
         });
     }

@@ -1,6 +1,6 @@
 //! The floor that is left under a pocket when the stock comes as thin as it may, and less whatever is engraved on the other face.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::assembled::Pocket;
 use outline::{Curve, Shape};
 use process::Stock;
@@ -73,6 +73,14 @@ fn floor(
         place: Some(bench.dial.wheels[i].centre),
         source: "EN 315 or the stock's own tolerance for the thickness; the floor is our own proposal",
         mend: "measure your sheet and give its true thickness, choose a thinner magnet, a shallower pocket, or a thicker stock".into(),
+        remedies: shallower(bench, stock.thinnest() - engraved - FLOOR, key),
         keys: vec![key.into(), "magnet.thickness".into(), "stock".into()],
     })
+}
+
+/// The pocket's depth left to the seat, or as deep as the floor allows.
+fn shallower(bench: &Bench, depth: f64, key: &str) -> Vec<Remedy> {
+    let left = Remedy { values: vec![(key.to_owned(), None)] };
+    let deep = (depth > 0.0).then(|| Remedy::set(key, remedy::at_most(bench, depth)));
+    std::iter::once(left).chain(deep).collect()
 }

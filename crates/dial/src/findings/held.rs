@@ -80,6 +80,7 @@ fn verdict(bench: &Bench, held: &Held, wheels: &[usize]) -> Finding {
         place: Some(bench.dial.wheels[wheels[0]].centre),
         source: "rigid discs (Robertson et al. 2011, Vokoun et al. 2009), pivot friction; limits of the workshop file: our own proposal, MIL-STD-1472E figure 6",
         mend: mend.into(),
+        remedies: Vec::new(),
         keys: vec!["magnet.diameter".into(), "magnet.seat".into()],
     }
 }
@@ -111,6 +112,7 @@ fn tips(bench: &Bench, held: &Held, wheels: &[usize]) -> Option<Finding> {
         place: Some(bench.dial.wheels[wheels[0]].notch.mouth),
         source: "balance of moments about the far edge of what touches; the finger's friction: Seo et al., Ergonomics 52 (2009)",
         mend: "let a wider ring touch, or the whole face; a wheel that lies on the table does not tip".into(),
+        remedies: Vec::new(),
         keys: vec!["magnet.ring".into(), "magnet.seat".into()],
     })
 }
@@ -132,6 +134,7 @@ fn pin(bench: &Bench, held: &Held, wheels: &[usize]) -> Option<Finding> {
         place: Some(bench.dial.wheels[wheels[0]].centre),
         source: "it cannot go in",
         mend: "choose magnets of one diameter, or let the smaller stand out".into(),
+        remedies: Vec::new(),
         keys: vec!["magnet.wheel_diameter".into(), "magnet.diameter".into()],
     })
 }

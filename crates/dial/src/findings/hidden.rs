@@ -1,7 +1,7 @@
 //! Marks whose nearer part the cover's own thickness hides from a reader who looks in at a slant.
 
 use super::alike::{groups, keys, names};
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::design::WindowKind;
 use crate::looks::{Reader, Seen, alike};
 
@@ -72,6 +72,7 @@ fn finding(bench: &Bench, reader: &Reader, seen: &Seen, wheels: &[usize]) -> Opt
         place: Some(wheel.window.centre),
         source: "what is seen: the window shifted by depth / tan(elevation); half a mark is enough: Huey 1908, from memory; figures are told apart by the overlap of what is left",
         mend,
+        remedies: vec![Remedy::of_wheels(bench, wheels, key, &remedy::at_least(bench, window))],
         keys: keys(wheels, &[key, "mark.margin"]).into_iter().chain(["reading.seats".into()]).collect(),
     })
 }

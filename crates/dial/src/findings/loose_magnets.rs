@@ -23,6 +23,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: None,
             source: "16 CFR 1262.2, EN 71-1, SOR/2011-17 schedule 10: 50 kG\u{b2}mm\u{b2} at 0.38 mm over the pole",
             mend: String::new(),
+            remedies: Vec::new(),
             keys: vec!["magnet.seat".into(), "magnet.diameter".into()],
         })
     }).collect();
@@ -37,6 +38,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         place: Some(art.shape.bounds().center()),
         source: "such labels rest on tests by an accredited laboratory under the law of the place (16 CFR 1250 and 1262, EN 71-1): none was computed here",
         mend: "leave it out of the dial; after such a test, the label goes on the box by the rules of the place".into(),
+        remedies: Vec::new(),
         keys: vec!["cover.art".into()],
     }));
     findings.extend(impossible(bench));
@@ -57,6 +59,7 @@ fn impossible(bench: &Bench) -> Vec<Finding> {
             place: None,
             source: "the model needs a body within the plating",
             mend: "give the magnet's true size".into(),
+            remedies: Vec::new(),
             keys: vec!["magnet.thickness".into(), "magnet.diameter".into()],
         })
         .collect()

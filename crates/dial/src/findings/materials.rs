@@ -57,6 +57,8 @@ fn of_layer(stock: &Stock, layer: &Layer, part: Part) -> Option<Finding> {
         place: None,
         source,
         mend,
+        // What a material is, the maker says: nothing is offered that would say it for him.
+        remedies: Vec::new(),
         keys: vec!["stock".into(), "cover.stock".into(), "wheel.stock".into(), format!("stocks.{}", stock.name)],
     })
 }

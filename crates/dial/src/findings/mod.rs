@@ -18,6 +18,7 @@ mod loose_magnets;
 mod materials;
 mod neighbours;
 mod pockets;
+mod remedy;
 mod strokes;
 mod symmetric;
 mod turn_test;
@@ -33,6 +34,7 @@ pub(crate) use floors::FLOOR;
 use measure::Units;
 use outline::Point;
 use process::Workshop;
+pub use remedy::Remedy;
 pub use symmetric::{Mirrored, mirrored};
 
 /// What a rule says.
@@ -56,6 +58,8 @@ pub struct Finding {
     pub source: &'static str,
     /// How to mend it.
     pub mend: String,
+    /// Values with which it goes, where the rule can work them out: the best first. They are worked out, not tried.
+    pub remedies: Vec<Remedy>,
     /// Paths of the dial file's values that matter here.
     pub keys: Vec<String>,
 }

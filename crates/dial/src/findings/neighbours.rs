@@ -1,6 +1,6 @@
 //! Neighbouring wheels whose magnets push each other aside.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::magnets::neighbours;
 
 /// A shift that begins to eat up what a window forgives (our own proposal: a tenth of the usual half millimetre).
@@ -27,7 +27,15 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: Some(bench.dial.wheels[one.wheel].centre),
             source: "two dipoles side by side; the limit is our own proposal",
             mend: "set the wheels farther apart (`wheel.gap`), or choose smaller magnets".into(),
+            remedies: vec![farther(bench, one.wheel, one.other, one.apart * (one.shift / MATTERS).powf(0.25))],
             keys: vec!["wheel.gap".into(), "magnet.diameter".into()],
         })
         .collect()
+}
+
+/// The gap between the wheels with which their middles are so far apart: what two dipoles do to each other sideways falls
+/// with the fourth power of their distance.
+fn farther(bench: &Bench, wheel: usize, other: usize, apart: f64) -> Remedy {
+    let radii = bench.dial.wheels[wheel].radius + bench.dial.wheels[other].radius;
+    Remedy::set("wheel.gap", remedy::at_least(bench, apart - radii))
 }

@@ -1,6 +1,6 @@
 //! Pockets against marks, windows, edges and other pockets.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity};
 use crate::assembled::{Pocket, Wheel};
 use outline::{Curve, Edges, Point, Rect};
 
@@ -105,6 +105,10 @@ fn finding(bench: &Bench, i: usize, what: String, part: Part, distance: f64, at:
         place: Some(at),
         source: "our own proposal",
         mend: "choose a smaller magnet, or let the layout derive the window's distance".into(),
+        remedies: vec![
+            Remedy::leave(i, &["window.distance"]),
+            Remedy::leave(i, &["window.distance", "window.width", "window.height"]),
+        ],
         keys: vec!["magnet.diameter".into(), format!("counter[{i}].window.distance")],
     }
 }

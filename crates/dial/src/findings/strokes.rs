@@ -1,7 +1,7 @@
 //! Strokes too thin for the reader's eyes, or too heavy or light for what they are engraved in.
 
 use super::alike::{groups, keys, names};
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use lettering::{Lettering, Weight};
 use sight::{Acuity, Polarity};
 
@@ -35,8 +35,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
                 Acuity::WEAK,
             );
             let mend = mend(bench, height, stroke, needed, weight);
+            let remedies = remedies(bench, &wheels, height, stroke, needed, weight);
             let keys = keys(&wheels, &["mark.weight", "mark.height"]);
-            let one = thinner(stroke, needed, Part::Wheel(wheels[0]), what, mend, keys);
+            let one = Finding { remedies, ..thinner(stroke, needed, Part::Wheel(wheels[0]), what, mend, keys) };
             // A symbol is told by its whole form before its finest line.
             findings.push(if weight.is_none() { Finding { severity: Severity::Note, ..one } } else { one });
         }
@@ -85,6 +86,10 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
             place: None,
             source: HANDBOOK,
             mend: format!("choose a {other} `mark.weight`"),
+            remedies: Weight::ALL
+                .into_iter()
+                .map(|weight| Remedy::of_wheels(bench, &wheels, "mark.weight", weight.name()))
+                .collect(),
             keys: keys(&wheels, &["mark.weight"]),
         });
     }
@@ -93,12 +98,28 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
 
 fn mend(bench: &Bench, height: f64, stroke: f64, needed: f64, weight: Option<Weight>) -> String {
     let taller = bench.show((height * needed / stroke * 10.0).ceil() / 10.0);
-    let heavier =
-        weight.and_then(|_| Weight::ALL.into_iter().find(|one| Lettering::shipped(*one).stroke(height) >= needed));
-    match heavier {
+    match heavier(height, needed, weight) {
         Some(one) => format!("`mark.weight = \"{}\"`, or `mark.height = \"{taller}\"`", one.name()),
         None => format!("`mark.height = \"{taller}\"`"),
     }
+}
+
+fn heavier(height: f64, needed: f64, weight: Option<Weight>) -> Option<Weight> {
+    weight.and_then(|_| Weight::ALL.into_iter().find(|one| Lettering::shipped(*one).stroke(height) >= needed))
+}
+
+/// What `mend` says in words.
+fn remedies(
+    bench: &Bench,
+    wheels: &[usize],
+    height: f64,
+    stroke: f64,
+    needed: f64,
+    weight: Option<Weight>,
+) -> Vec<Remedy> {
+    let taller = remedy::at_least(bench, (height * needed / stroke * 10.0).ceil() / 10.0);
+    let bolder = heavier(height, needed, weight).map(|one| Remedy::of_wheels(bench, wheels, "mark.weight", one.name()));
+    bolder.into_iter().chain([Remedy::of_wheels(bench, wheels, "mark.height", &taller)]).collect()
 }
 
 fn thinner(stroke: f64, needed: f64, part: Part, what: String, mend: String, mut keys: Vec<String>) -> Finding {
@@ -113,6 +134,7 @@ fn thinner(stroke: f64, needed: f64, part: Part, what: String, mend: String, mut
         place: None,
         source: HOWETT,
         mend,
+        remedies: Vec::new(),
         keys,
     }
 }

@@ -1,6 +1,6 @@
 //! The cover must be its own mirror image about the axis it is turned over on, or it does not lie in its own hole.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity};
 use crate::assembled::Dial;
 use outline::{Axis, Mismatch};
 
@@ -35,6 +35,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
     }
     let other = mirrored(bench.dial).other;
     let upright = bench.dial.turn_axis.direction.y.abs() > 0.5;
+    let half = Remedy::set("symmetry", if upright { "left" } else { "top" });
+    let over = Remedy::set("turn_over", if upright { "endways" } else { "sideways" });
+    let remedies = if other.distance <= PLAY { vec![over, half] } else { vec![half] };
     let mend = if other.distance <= PLAY {
         let word = if upright { "endways" } else { "sideways" };
         format!(
@@ -61,6 +64,7 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
         place: Some(own.at),
         source: "turning over in its own hole (common practice)",
         mend,
+        remedies,
         keys: vec!["symmetry".into(), "turn_over".into(), "cover.points".into()],
     }]
 }

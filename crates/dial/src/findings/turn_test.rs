@@ -1,6 +1,6 @@
 //! The turn test's results as findings: one for each kind of fault of each wheel, and the dial's slack.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity, remedy};
 use crate::turning::{Fault, Other, Stop, WheelTurns};
 
 /// Sideways play that a centred magnet pair leaves a wheel in use (our own proposal: a flush pair of 6 x 2 mm discs
@@ -25,6 +25,7 @@ struct Kind {
     says: fn(&Bench, usize, &Stop) -> Says,
     mend: &'static str,
     key: &'static str,
+    remedies: fn(&Bench, usize, &Stop) -> Vec<Remedy>,
     worst: fn(&Stop) -> f64,
 }
 
@@ -42,6 +43,7 @@ const KINDS: &[Kind] = &[
         },
         mend: "make the window larger, the marks smaller, or leave the window's size and distance to the layout",
         key: "window",
+        remedies: |_, i, _| left(i, &[SIZE, PLACE, ALL]),
         worst: |stop| stop.seen,
     },
     Kind {
@@ -53,6 +55,7 @@ const KINDS: &[Kind] = &[
         },
         mend: "make the wheel larger, the marks smaller, or the window narrower",
         key: "window",
+        remedies: |_, i, _| left(i, &[SIZE, PLACE, ALL, &["wheel.radius"]]),
         worst: |stop| stop.other_distance,
     },
     Kind {
@@ -61,6 +64,11 @@ const KINDS: &[Kind] = &[
         says: |_, _, stop| (format!("after “{}” the next mark comes from the wrong side", stop.words), None, None),
         mend: "set `running` for this counter as you want the numbers to run",
         key: "running",
+        remedies: |_, i, _| {
+            let path = format!("counter[{i}].running");
+            let set = ["alike", "alike reversed"].map(|way| Remedy::set(path.clone(), way));
+            std::iter::once(Remedy { values: vec![(path, None)] }).chain(set).collect()
+        },
         worst: |_| 0.0,
     },
     Kind {
@@ -78,6 +86,10 @@ const KINDS: &[Kind] = &[
         },
         mend: "make the window larger, the marks smaller, or ask for less `mark.margin`",
         key: "mark.margin",
+        remedies: |bench, i, stop| {
+            let less = Remedy::set(format!("counter[{i}].mark.margin"), remedy::at_most(bench, stop.margin));
+            left(i, &[SIZE, PLACE, ALL]).into_iter().chain((stop.margin >= LEAST).then_some(less)).collect()
+        },
         worst: |stop| stop.margin,
     },
     Kind {
@@ -96,6 +108,11 @@ const KINDS: &[Kind] = &[
         },
         mend: "make the wheel larger, the marks smaller, or ask for less `mark.clear`",
         key: "mark.clear",
+        remedies: |bench, i, stop| {
+            let less = Remedy::set(format!("counter[{i}].mark.clear"), remedy::at_most(bench, stop.other_distance));
+            let all = left(i, &[SIZE, PLACE, ALL, &["wheel.radius"]]);
+            all.into_iter().chain((stop.other_distance >= LEAST).then_some(less)).collect()
+        },
         worst: |stop| stop.other_distance,
     },
     Kind {
@@ -107,6 +124,7 @@ const KINDS: &[Kind] = &[
         },
         mend: "leave the window's angle to the layout",
         key: "window.angle",
+        remedies: |_, i, _| left(i, &[&["window.angle"], PLACE, ALL]),
         worst: |stop| -stop.lean,
     },
     Kind {
@@ -117,9 +135,36 @@ const KINDS: &[Kind] = &[
         },
         mend: "leave the window's width to the layout, or ask for less `window.neighbour_share`",
         key: "window.neighbour_share",
+        remedies: |_, i, _| {
+            let alone = Remedy::set(format!("counter[{i}].window.shows"), "one mark");
+            left(i, &[SIZE, ALL]).into_iter().chain([alone]).collect()
+        },
         worst: |_| 0.0,
     },
 ];
+
+/// Values of a window that the layout derives so that its marks stand whole and alone in it.
+const SIZE: &[&str] = &["window.width", "window.height"];
+const PLACE: &[&str] = &["window.distance", "window.angle"];
+const ALL: &[&str] = &["window.width", "window.height", "window.distance", "window.angle"];
+/// Less room than this cannot be asked for, in mm.
+const LEAST: f64 = 0.1;
+
+fn left(wheel: usize, each: &[&[&str]]) -> Vec<Remedy> {
+    each.iter().map(|paths| Remedy::leave(wheel, paths)).collect()
+}
+
+/// As much more margin and clear room as is missing.
+fn more_room(bench: &Bench, forgives: f64) -> Vec<Remedy> {
+    let missing = DRIFT - forgives;
+    let asked = |of: fn(&crate::assembled::Asked) -> f64| {
+        bench.dial.wheels.iter().map(|wheel| of(&wheel.asked)).fold(0.0, f64::max) + missing
+    };
+    let wheels: Vec<usize> = (0..bench.dial.wheels.len()).collect();
+    let more = |path, mm| Remedy::of_wheels(bench, &wheels, path, &remedy::at_least(bench, mm));
+    let (margin, clear) = (more("mark.margin", asked(|one| one.margin)), more("mark.clear", asked(|one| one.clear)));
+    vec![margin.clone(), clear.clone(), margin.also(clear)]
+}
 
 fn faults(bench: &Bench, i: usize, wheel: &WheelTurns) -> Vec<Finding> {
     let mut findings = Vec::new();
@@ -143,6 +188,7 @@ fn faults(bench: &Bench, i: usize, wheel: &WheelTurns) -> Vec<Finding> {
             place: Some(worst.margin_at),
             source: "the dial file's own margins; every number whole, upright and alone is what the dial is for",
             mend: kind.mend.into(),
+            remedies: (kind.remedies)(bench, i, worst),
             keys: vec![format!("counter[{i}].{}", kind.key), kind.key.into()],
         });
     }
@@ -186,6 +232,7 @@ fn slack(bench: &Bench) -> Option<Finding> {
         place: Some(bench.turns.wheels[dw].stops[dk].margin_at),
         source: "our own proposal: 0.3 mm of drift, and as much of setting by eye",
         mend: if little { "ask for more `mark.margin` and `mark.clear`".into() } else { String::new() },
+        remedies: if little { more_room(bench, slack.drift.min(travel)) } else { Vec::new() },
         keys: vec!["mark.margin".into(), "mark.clear".into()],
     })
 }

@@ -1,6 +1,6 @@
 //! Marks that can be taken for another mark when the dial is read upside down: 6 and 9, 66 and 99, 68 and 89.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity};
 use crate::design::Motif;
 use outline::Shape;
 
@@ -22,6 +22,9 @@ pub(super) fn check(bench: &Bench) -> Vec<Finding> {
                 place: Some(wheel.window.centre),
                 source: "our own proposal, measured on fonts whose 6 is a turned 9 (overlap 0.9 to 1)",
                 mend: "set `mark.twins` to \"bar\" or \"dot\"".into(),
+                remedies: ["where needed", "bar", "dot"]
+                    .map(|how| Remedy::of_wheels(bench, &[i], "mark.twins", how))
+                    .to_vec(),
                 keys: vec![format!("counter[{i}].mark.twins"), "mark.twins".into()],
             });
         }
@@ -67,6 +70,7 @@ fn told(bench: &Bench, i: usize, apart: bool) -> Option<Finding> {
         place: None,
         source: "half-turn partners of figures: 0-0, 1-1, 6-9, 8-8 (common practice)",
         mend: String::new(),
+        remedies: Vec::new(),
         keys: vec![format!("counter[{i}].mark.twins")],
     })
 }

@@ -1,6 +1,6 @@
 //! The web that is left between two cuts of the cover, held against the stock's thickness.
 
-use super::{Bench, Finding, Part, Quantity, Severity};
+use super::{Bench, Finding, Part, Quantity, Remedy, Severity};
 use outline::{Edges, Nearest};
 
 /// No web thinner than this, whatever the stock (common practice; also a cutting bureau's least feature).
@@ -48,6 +48,10 @@ fn web(bench: &Bench, one: &str, other: &str, near: Nearest, thickness: f64, i: 
         place: Some(near.on_self),
         source: "common practice: a web as wide as the sheet is thick, never under 1 mm",
         mend: "make the cover or the wheels larger, the notch less deep, or move the window".into(),
+        remedies: vec![
+            Remedy::leave(i, &["notch.depth"]),
+            Remedy::leave(i, &["window.distance", "window.width", "window.height", "window.angle"]),
+        ],
         keys: vec![
             format!("counter[{i}].window"),
             format!("counter[{i}].notch.depth"),

@@ -9,7 +9,7 @@ fn pictures_of_every_view() {
     let Some(mut desk) = Desk::with(&["harbour", "caravan", "orchard"]) else { return };
     let browser = &mut desk.browser;
     for (scheme, sizes) in
-        [("light", &[(1280, 800), (768, 1024), (360, 740)][..]), ("dark", &[(1280, 800), (360, 740)])]
+        [("light", &[(1400, 900), (800, 1024), (360, 740)][..]), ("dark", &[(1400, 900), (800, 1024), (360, 740)])]
     {
         browser.prefer(&[("prefers-color-scheme", scheme)]);
         for &(width, height) in sizes {
@@ -42,6 +42,21 @@ fn pictures_of_every_view() {
         browser.press(words);
         std::thread::sleep(std::time::Duration::from_millis(300));
         browser.picture(&Path::new(&folder).join(format!("harbour-{name}.png")));
+    }
+    // Those that stand in the docs.
+    for (name, scheme, view, ready) in [
+        ("desk", "light", "mat", "window-strip .row"),
+        ("desk-dark", "dark", "mat", "window-strip .row"),
+        ("desk-sheets", "light", "machine", ".setup svg"),
+    ] {
+        browser.prefer(&[("prefers-color-scheme", scheme)]);
+        browser.eval(&format!("location.hash = 'view={view}&dial=harbour/dial.toml'"));
+        browser.wait(&format!("document.querySelector('{ready}')"));
+        if view == "machine" {
+            browser.eval("document.querySelector('.setup').scrollIntoView()");
+        }
+        std::thread::sleep(std::time::Duration::from_millis(900));
+        browser.picture(&Path::new(&folder).join(format!("docs-{name}.png")));
     }
     desk.well();
 }

@@ -11,6 +11,7 @@ mod looks;
 mod magnets;
 mod making;
 mod mending;
+mod reaching;
 mod soak;
 mod speed;
 mod turning;

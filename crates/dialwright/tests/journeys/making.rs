@@ -43,8 +43,21 @@ fn the_steps_of_a_setup_are_played_in_order() {
     browser.press("In the machine");
     browser.wait("document.querySelectorAll('.setup').length === 2");
     let shown = "document.querySelectorAll('.setup')[0].querySelectorAll('[id^=step-]:not(.later)').length";
+    // Depths are told as a maker reads them, not as a computer adds them up.
+    let told =
+        browser.eval("[...document.querySelectorAll('.setup .steps button')].map((one) => one.textContent).join()");
+    let long =
+        told.as_str().expect("text").split(' ').any(|word| word.split('.').nth(1).is_some_and(|part| part.len() > 2));
+    assert!(!long, "{told}");
     browser.press("Play the steps");
     for step in 1..=4 {
+        browser.wait(&format!("{shown} === {step}"));
+    }
+    // The other setup too, from the first of its steps to the last.
+    let steps = browser.eval("document.querySelectorAll('.setup')[1].querySelectorAll('[id^=step-]').length").as_u64();
+    let shown = shown.replacen("[0]", "[1]", 1);
+    browser.eval("document.querySelectorAll('.setup')[1].querySelector('button.main').click()");
+    for step in 1..=steps.expect("steps") {
         browser.wait(&format!("{shown} === {step}"));
     }
     let ticket = browser.eval("document.querySelectorAll('.setup pre')[1].textContent");

@@ -26,6 +26,19 @@ fn every_wheel_goes_through_all_its_stops() {
             desk.browser.eval(&format!("document.querySelector({:?}).click()", up));
         }
     }
+    // Every stop's figures are the turn test's.
+    let told = desk.browser.eval("fetch('/look?dial=harbour/dial.toml').then((r) => r.json()).then((l) => [l.changed['stops/0'], l.changed['stops/1']])");
+    for (i, wheel) in wheels.iter().enumerate() {
+        for (k, stop) in wheel["stops"].as_array().expect("stops").iter().enumerate() {
+            for (shown, figure) in
+                [("margin_mm", "margin_mm"), ("slack_deg", "slack_angle_deg"), ("drift_mm", "slack_drift_mm")]
+            {
+                let (shown, figure) =
+                    (told[i][k][shown].as_f64().expect("shown"), stop[figure].as_f64().expect(figure));
+                assert!((shown - figure).abs() < 1e-3, "wheel {i}, stop {k}: {shown} and {figure}");
+            }
+        }
+    }
     // The strip's words are the turn test's.
     let slack = desk.browser.eval("document.querySelector('window-strip .verdict').textContent");
     let least = |key: &str| {

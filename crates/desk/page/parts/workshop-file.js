@@ -1,0 +1,139 @@
+// @ts-check
+/** The workshop file, read and written like the dial file, with its places; and what stands on the workshop's shelf. */
+
+import { ask, Sorry, tell } from "../lib/api.js";
+import { board } from "../lib/board.js";
+import { make } from "../lib/dom.js";
+import { texts } from "../texts.js";
+
+const words = texts.workshop;
+
+/**
+ * @typedef {{ file: string | null, ours?: boolean, text?: string, version?: string, undo?: string | null, redo?: string | null,
+ *   mistakes?: import("../lib/types.js").Mistake[], has: any }} Told
+ */
+
+class WorkshopFile extends HTMLElement {
+  #quiet = new AbortController();
+  #text = make("textarea", { "aria-label": words.label, spellcheck: "false", autocomplete: "off", autocapitalize: "off", wrap: "off" });
+  #keep = make("button", { type: "button", class: "main", onclick: () => this.#do("/workshop", { text: this.#text.value }) }, texts.writing.keep);
+  #throw = make("button", { type: "button", onclick: () => this.#take(true) }, texts.writing.throw);
+  #undo = make("button", { type: "button", onclick: () => this.#do("/workshop/step", { forth: false }) }, texts.head.undo_short);
+  #redo = make("button", { type: "button", onclick: () => this.#do("/workshop/step", { forth: true }) }, texts.head.redo_short);
+  #status = make("p", { role: "status" });
+  #wrong = make("p", { class: "wrong", role: "alert" });
+  #mistakes = make("ul", { class: "mistakes" });
+  #where = make("p");
+  #writing = make("div", { class: "writing" });
+  #shelf = make("div");
+  /** @type {Told | null} */
+  #told = null;
+  /** What the file held when its text was last taken over, and the version of that. */
+  #disk = "";
+  #on = "";
+  /** Counts what was asked and done: an answer that something later has overtaken is not taken in. */
+  #count = 0;
+
+  connectedCallback() {
+    this.#quiet = new AbortController();
+    const { signal } = this.#quiet;
+    this.#writing.replaceChildren(make("div", {}, this.#text), make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw, this.#undo, this.#redo), this.#status, this.#wrong, this.#mistakes));
+    this.replaceChildren(make("h2", {}, words.heading), this.#where, this.#writing, this.#shelf);
+    this.#text.addEventListener("input", () => this.#show(), { signal });
+    board.addEventListener("pieces", () => this.#ask(), { signal });
+    this.#ask();
+  }
+
+  disconnectedCallback() {
+    this.#quiet.abort();
+  }
+
+  async #ask() {
+    if (!board.dial) return;
+    const mine = ++this.#count;
+    try {
+      const told = await ask("/workshop", { dial: board.dial });
+      if (mine !== this.#count) return;
+      this.#told = told;
+      this.#take(false);
+    } catch (error) {
+      if (!(error instanceof Sorry)) throw error;
+    }
+  }
+
+  /** @param {string} path @param {object} body */
+  async #do(path, body) {
+    this.#count++;
+    try {
+      const told = await tell(path, { dial: board.dial, on: this.#on, ...body });
+      this.#count++;
+      this.#told = told;
+      this.#wrong.textContent = "";
+      this.#take(true);
+    } catch (error) {
+      if (!(error instanceof Sorry)) throw error;
+      this.#wrong.textContent = `${error.refusal.what}. ${error.refusal.help}`;
+    }
+  }
+
+  /** Takes over what is on disk, unless something is being written here. @param {boolean} surely */
+  #take(surely) {
+    const now = this.#told?.text ?? "";
+    if (surely || this.#text.value === this.#disk) this.#text.value = now;
+    if (this.#text.value === now) [this.#disk, this.#on] = [now, this.#told?.version ?? ""];
+    this.#show();
+  }
+
+  #show() {
+    const told = this.#told;
+    if (!told) return;
+    this.#writing.hidden = told.file === null;
+    this.#text.readOnly = !told.ours;
+    const begin = make("button", { type: "button", onclick: () => this.#do("/workshop/new", {}) }, words.begin);
+    this.#where.replaceChildren(...(told.file === null ? [words.none, " ", begin] : [words.lies(told.file), " ", told.ours ? "" : words.above]));
+    const changed = this.#text.value !== (told.text ?? "");
+    this.#keep.disabled = this.#throw.disabled = !changed || !told.ours;
+    this.#undo.disabled = changed || !told.undo;
+    this.#redo.disabled = changed || !told.redo;
+    const mistakes = told.mistakes ?? [];
+    this.#status.textContent = changed ? texts.writing.changed : mistakes.length > 0 ? texts.writing.mistakes(mistakes.length) : texts.writing.well;
+    this.#text.setAttribute("aria-invalid", String(mistakes.length > 0));
+    this.#mistakes.replaceChildren(...mistakes.map((mistake) => {
+      const places = [mistake.at, ...mistake.also].filter((one) => one !== null);
+      const links = places.map((one) => make("p", {}, make("button", { type: "button", onclick: () => this.#select(one.from, one.to) }, texts.writing.go(one.line)), ` ${one.words}`));
+      return make("li", {}, make("strong", {}, mistake.what), ...links, make("p", {}, texts.writing.help, mistake.help));
+    }));
+    const { has } = told;
+    this.#shelf.replaceChildren(
+      make("p", {}, words.machine(has.machine, has.bed)),
+      table(words.stocks(has.stocks.length), words.stock_columns, has.stocks.map((/** @type {any} */ one) => [one.name, one.layers, one.thickness, one.kerf, one.source])),
+      table(words.magnets(has.magnets.length), words.magnet_columns, has.magnets.map((/** @type {any} */ one) => [one.name, one.size, one.remanence, one.price ?? "", one.source])),
+    );
+  }
+
+  /** @param {number} from @param {number} to */
+  #select(from, to) {
+    this.#text.focus();
+    this.#text.setSelectionRange(from, Math.max(to, from + 1));
+  }
+}
+customElements.define("workshop-file", WorkshopFile);
+
+/** @param {string} title @param {string[]} columns @param {any[][]} rows */
+function table(title, columns, rows) {
+  return make(
+    "details",
+    {},
+    make("summary", {}, title),
+    make(
+      "div",
+      { class: "wide", tabindex: 0, role: "region", "aria-label": title },
+      make(
+        "table",
+        { class: "plain" },
+        make("thead", {}, make("tr", {}, ...columns.map((column) => make("th", { scope: "col" }, column)))),
+        make("tbody", {}, ...rows.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row" }, first), ...rest.map((cell) => make("td", {}, String(cell)))))),
+      ),
+    ),
+  );
+}
