@@ -74,7 +74,7 @@ pub enum Command {
     /// Set the workbook as a PDF: all documents, or one alone.
     #[cfg(feature = "workbook")]
     #[command(
-        after_help = "Documents: dial, paper-proof, turn-test, magnets, tickets, assembly, hand-over, materials\n\nExample:\n  dialwright workbook harbour/dial.toml\n  dialwright workbook harbour/dial.toml --document paper-proof --paper letter --to proof.pdf"
+        after_help = "Documents: dial, paper-proof, turn-test, pairings, magnets, tickets, assembly, hand-over, materials\n\nExample:\n  dialwright workbook harbour/dial.toml\n  dialwright workbook harbour/dial.toml --document paper-proof --paper letter --to proof.pdf"
     )]
     Workbook(WorkbookArgs),
     /// List the stocks of the workshop, the built-in symbols, or the parameters of a dial file.

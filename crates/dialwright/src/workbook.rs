@@ -48,7 +48,10 @@ pub fn set(
     which: Option<Document>,
     paper: Option<Paper>,
 ) -> Result<Workbook, String> {
-    let make = Make { looked, job, workshop, paper: paper.unwrap_or_else(|| paper_of(looked)), pairings: None };
+    let asked = which.is_none_or(|which| which == Document::Pairings);
+    let ranked = asked.then(|| dial::looks::pairings(looked, workshop));
+    let paper = paper.unwrap_or_else(|| paper_of(looked));
+    let make = Make { looked, job, workshop, paper, pairings: ranked.as_deref() };
     let made = match which {
         None => workbook::workbook(&make),
         Some(which) => workbook::document(&make, which),

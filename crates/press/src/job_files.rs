@@ -52,7 +52,7 @@ pub fn job_files(make: &Make) -> Result<Vec<(PathBuf, Vec<u8>)>, PngError> {
     put("report.json".into(), format!("{figures:#}\n").into_bytes());
     let steps = job_report(make.job);
     put("steps.json".into(), format!("{steps:#}\n").into_bytes());
-    put("turn.html".into(), turning_page(dial, &Wardrobe::of(dial, &make.workshop.stocks)).into_bytes());
+    put("turn.html".into(), turning_page(dial, &Wardrobe::of(dial, &ranked)).into_bytes());
     put("magnets.txt".into(), magnets_page(make.looked, make.workshop).into_bytes());
     put("looks.txt".into(), looks_page(make.looked, make.workshop, &ranked).into_bytes());
     put("findings.txt".into(), make.words.as_bytes().to_vec());

@@ -15,7 +15,7 @@ const CARD: Vec2 = Vec2::new(62.0, 36.0);
 const CARDS: usize = 8;
 const COLUMNS: usize = 4;
 /// The table of all.
-const CELL: f64 = 6.6;
+pub(crate) const CELL: f64 = 6.6;
 const NAMES: f64 = 56.0;
 /// Colour of a dial that does.
 const DOES: &str = "#1b6b3a";
@@ -95,24 +95,30 @@ pub(crate) fn laid_together(picture: &mut Picture, one: &Pairing, mark: &Shape, 
     picture.outline(&boxed(back), pen(tone::INK, 0.15, dashes::NONE));
 }
 
-/// One pairing with its figures.
-fn card(picture: &mut Picture, one: &Pairing, rank: usize, mark: &Shape, corner: Point) {
-    laid_together(picture, one, mark, corner);
+/// What is said of a pairing: whether it does, how it turns, what it costs.
+pub(crate) fn said(one: &Pairing) -> [String; 3] {
     let ratio = |engraving: &Option<dial::looks::Engraving>| {
         engraving.as_ref().map_or("none".to_owned(), |one| format!("{}:1", one.contrast.shown()))
     };
-    let (verdict, colour) = match one.reasons.first() {
-        None => (format!("marks {}, text {}", ratio(&one.marks), ratio(&one.art)), DOES),
-        Some(reason) => (format!("fails: {}", reason.words()), tone::FAIL),
+    let verdict = match one.reasons.first() {
+        None => format!("marks {}, text {}", ratio(&one.marks), ratio(&one.art)),
+        Some(reason) => format!("fails: {}", reason.words()),
     };
     let turning = one.likely.map_or(String::new(), |likely| format!("{:.1} N turn it; ", likely.effort));
     let price = one.price.map_or("price unknown".to_owned(), |price| format!("{price:.2} of stock and magnets"));
-    let back = format!("back {}", one.wheel.finish(Side::Back).word());
+    [verdict, format!("{turning}back {}", one.wheel.finish(Side::Back).word()), price]
+}
+
+/// One pairing with its figures.
+fn card(picture: &mut Picture, one: &Pairing, rank: usize, mark: &Shape, corner: Point) {
+    laid_together(picture, one, mark, corner);
+    let [verdict, turning, price] = said(one);
+    let colour = if one.does() { DOES } else { tone::FAIL };
     let lines = [
         (format!("{rank}  {}", one.cover.name), tone::INK),
         (format!("wheels {}", one.wheel.name), tone::INK),
         (verdict, colour),
-        (format!("{turning}{back}"), tone::QUIET),
+        (turning, tone::QUIET),
         (price, tone::QUIET),
     ];
     for (k, (words, colour)) in lines.iter().enumerate() {
@@ -136,67 +142,102 @@ fn order<'a>(ranked: &'a [Pairing], of: fn(&'a Pairing) -> &'a Stock) -> Vec<&'a
     all
 }
 
+/// Every cover with every wheel, their stocks in the order of the ranking.
+pub(crate) struct Grid<'a> {
+    pub(crate) covers: Vec<&'a Stock>,
+    pub(crate) wheels: Vec<&'a Stock>,
+    ranked: &'a [Pairing],
+}
+
+impl<'a> Grid<'a> {
+    pub(crate) fn of(ranked: &'a [Pairing]) -> Grid<'a> {
+        Grid { covers: order(ranked, |one| &one.cover), wheels: order(ranked, |one| &one.wheel), ranked }
+    }
+
+    /// Number of a stock: its place among the wheels.
+    pub(crate) fn number(&self, stock: &Stock) -> usize {
+        self.wheels.iter().position(|one| one.name == stock.name).map_or(0, |at| at + 1)
+    }
+
+    /// Width and height.
+    pub(crate) fn size(&self) -> Vec2 {
+        Vec2::new(self.wheels.len() as f64, self.covers.len() as f64) * CELL
+    }
+
+    /// Middle of the cell of a cover and a wheel, from the upper left corner.
+    pub(crate) fn middle(&self, cover: usize, wheel: usize) -> Vec2 {
+        Vec2::new(wheel as f64 + 0.5, -(cover as f64 + 0.5)) * CELL
+    }
+
+    /// The cells, without a word; `own` is ringed.
+    pub(crate) fn draw(&self, picture: &mut Picture, own: (&str, Option<&str>), corner: Point) {
+        let middle = |i: usize, j: usize| corner + self.middle(i, j);
+        let wide = self.size().x;
+        for (i, cover) in self.covers.iter().enumerate() {
+            let y = middle(i, 0).y;
+            let row = Rect::new(corner.x, y - 0.47 * CELL, corner.x + wide, y + 0.47 * CELL);
+            picture.fill(&boxed(row), &cover.colour(Side::Face).to_string());
+        }
+        let (mut struck, mut letters) = (BezPath::new(), BezPath::new());
+        let mut spots = Vec::new();
+        for (j, wheel) in self.wheels.iter().enumerate() {
+            let windows =
+                (0..self.covers.len()).map(|i| Shape::from(Curve::rounded_rectangle(middle(i, j), 4.6, 4.6, 0.6)));
+            picture.fill(&Shape::joined(&windows.collect::<Vec<_>>()), &wheel.colour(Side::Face).to_string());
+            let (mut marks, mut colour) = (BezPath::new(), None);
+            for (i, cover) in self.covers.iter().enumerate() {
+                let same = |one: &&Pairing| one.cover.name == cover.name && one.wheel.name == wheel.name;
+                let Some(one) = self.ranked.iter().find(same) else { continue };
+                let at = middle(i, j);
+                if let Some(reason) = one.reasons.first() {
+                    struck.move_to(at + Vec2::new(-0.42, -0.42) * CELL);
+                    struck.line_to(at + Vec2::new(0.42, 0.42) * CELL);
+                    let spot = at + Vec2::new(-1.9, 1.9);
+                    spots.push(Shape::from(Curve::circle(spot, 1.2)));
+                    plain(&mut letters, reason.letter(), spot, 1.5);
+                }
+                colour = one.marks.as_ref().map(|marks| marks.worst.colour).or(colour);
+                plain(&mut marks, '7', at, 2.6);
+            }
+            if let Some(colour) = colour {
+                picture.line(&marks, pen(&colour.to_string(), 0.5, dashes::NONE));
+            }
+        }
+        picture.line(&struck, pen(tone::PAPER, 0.7, dashes::NONE));
+        picture.line(&struck, pen(tone::FAIL, 0.35, dashes::NONE));
+        picture.fill(&Shape::joined(&spots), tone::PAPER);
+        picture.line(&letters, pen(tone::FAIL, 0.28, dashes::NONE));
+        let at = |name: Option<&str>, all: &[&Stock]| all.iter().position(|one| Some(one.name.as_str()) == name);
+        if let (Some(i), Some(j)) = (at(Some(own.0), &self.covers), at(own.1, &self.wheels)) {
+            let ring = Shape::from(Curve::rounded_rectangle(middle(i, j), CELL, CELL, 1.0));
+            picture.outline(&ring, pen(tone::PAPER, 1.0, dashes::NONE));
+            picture.outline(&ring, pen(tone::INK, 0.5, dashes::NONE));
+        }
+    }
+}
+
+/// How the grid is read.
+pub const GRID_WORDS: &str = "A row for each cover, a column for each wheel stock, both numbered as the rows are. Struck through: will not do, and why: C marks do not stand out, A text on the cover does not, H the cover hides too much, P pocket too deep, T does not turn or keep, E engraved through, N never cut. Ringed: this dial as it is.";
+
 /// Every cover with every wheel; returns where it ends.
 fn table(picture: &mut Picture, ranked: &[Pairing], own: (&str, Option<&str>), top: f64) -> f64 {
-    let wheels = order(ranked, |one| &one.wheel);
-    let covers = order(ranked, |one| &one.cover);
-    let number = |stock: &Stock| wheels.iter().position(|one| one.name == stock.name).map_or(0, |at| at + 1);
-    let words = "All of them: a row for each cover, a column for each wheel stock, both numbered as the rows are. Struck through: will not do, and why: C marks do not stand out, A text on the cover does not, H the cover hides too much, P pocket too deep, T does not turn or keep, E engraved through, N never cut. Ringed: this dial as it is.";
-    let used = picture.paragraph(Point::new(MARGIN, top), WORDS, words, tone::INK, MARGIN);
+    let grid = Grid::of(ranked);
+    let words = format!("All of them. {GRID_WORDS}");
+    let used = picture.paragraph(Point::new(MARGIN, top), WORDS, &words, tone::INK, MARGIN);
     let corner = Point::new(MARGIN + NAMES, top - used - 2.0 * WORDS);
-    for (j, stock) in wheels.iter().enumerate() {
-        let words = number(stock).to_string();
-        let at = Point::new(corner.x + (j as f64 + 0.5) * CELL - 0.4 * WORDS * words.len() as f64, corner.y + WORDS);
-        picture.text(at, WORDS, &words, tone::INK);
+    for (j, stock) in grid.wheels.iter().enumerate() {
+        let words = grid.number(stock).to_string();
+        let aside = grid.middle(0, j).x - 0.4 * WORDS * words.len() as f64;
+        picture.text(Point::new(corner.x + aside, corner.y + WORDS), WORDS, &words, tone::INK);
     }
-    let middle = |i: usize, j: usize| corner + Vec2::new((j as f64 + 0.5) * CELL, -(i as f64 + 0.5) * CELL);
-    for (i, cover) in covers.iter().enumerate() {
-        let name = format!("{}  {}", number(cover), cover.name);
-        picture.text(Point::new(MARGIN, middle(i, 0).y), fitting(&name, WORDS, NAMES - 2.0), &name, tone::INK);
-        let row = Rect::new(
-            corner.x,
-            middle(i, 0).y - 0.47 * CELL,
-            corner.x + wheels.len() as f64 * CELL,
-            middle(i, 0).y + 0.47 * CELL,
-        );
-        picture.fill(&boxed(row), &cover.colour(Side::Face).to_string());
+    for (i, cover) in grid.covers.iter().enumerate() {
+        let name = format!("{}  {}", grid.number(cover), cover.name);
+        let at = Point::new(MARGIN, corner.y + grid.middle(i, 0).y);
+        picture.text(at, fitting(&name, WORDS, NAMES - 2.0), &name, tone::INK);
     }
-    let (mut struck, mut letters) = (BezPath::new(), BezPath::new());
-    let mut spots = Vec::new();
-    for (j, wheel) in wheels.iter().enumerate() {
-        let windows = (0..covers.len()).map(|i| Shape::from(Curve::rounded_rectangle(middle(i, j), 4.6, 4.6, 0.6)));
-        picture.fill(&Shape::joined(&windows.collect::<Vec<_>>()), &wheel.colour(Side::Face).to_string());
-        let (mut marks, mut colour) = (BezPath::new(), None);
-        for (i, cover) in covers.iter().enumerate() {
-            let found = ranked.iter().find(|one| one.cover.name == cover.name && one.wheel.name == wheel.name);
-            let Some(one) = found else { continue };
-            let at = middle(i, j);
-            if let Some(reason) = one.reasons.first() {
-                struck.move_to(at + Vec2::new(-0.42, -0.42) * CELL);
-                struck.line_to(at + Vec2::new(0.42, 0.42) * CELL);
-                let spot = at + Vec2::new(-1.9, 1.9);
-                spots.push(Shape::from(Curve::circle(spot, 1.2)));
-                plain(&mut letters, reason.letter(), spot, 1.5);
-            }
-            colour = one.marks.as_ref().map(|marks| marks.worst.colour).or(colour);
-            plain(&mut marks, '7', at, 2.6);
-        }
-        if let Some(colour) = colour {
-            picture.line(&marks, pen(&colour.to_string(), 0.5, dashes::NONE));
-        }
-    }
-    picture.line(&struck, pen(tone::PAPER, 0.7, dashes::NONE));
-    picture.line(&struck, pen(tone::FAIL, 0.35, dashes::NONE));
-    picture.fill(&Shape::joined(&spots), tone::PAPER);
-    picture.line(&letters, pen(tone::FAIL, 0.28, dashes::NONE));
-    let at = |name: Option<&str>, all: &[&Stock]| all.iter().position(|one| Some(one.name.as_str()) == name);
-    if let (Some(i), Some(j)) = (at(Some(own.0), &covers), at(own.1, &wheels)) {
-        let ring = Shape::from(Curve::rounded_rectangle(middle(i, j), CELL, CELL, 1.0));
-        picture.outline(&ring, pen(tone::PAPER, 1.0, dashes::NONE));
-        picture.outline(&ring, pen(tone::INK, 0.5, dashes::NONE));
-    }
-    picture.widen_to(corner.x + wheels.len() as f64 * CELL + MARGIN);
-    corner.y - covers.len() as f64 * CELL - MARGIN
+    grid.draw(picture, own, corner);
+    picture.widen_to(corner.x + grid.size().x + MARGIN);
+    corner.y - grid.size().y - MARGIN
 }
 
 /// A letter or a 7 as a bare line, about a point: the table has hundreds of them, and an outline would take ten times the room.

@@ -35,13 +35,18 @@ impl Book {
 
     /// Takes a drawing in; returns what a template needs to place it.
     pub(crate) fn drawing(&mut self, drawing: &Drawing) -> Value {
+        self.drawing_with(drawing, NARROW)
+    }
+
+    /// The same, where there is room for labels of so many letters.
+    pub(crate) fn drawing_with(&mut self, drawing: &Drawing, letters: usize) -> Value {
         let labels = drawing.labels.iter().map(|label| {
             let anchor = match label.anchor {
                 Anchor::Start => "start",
                 Anchor::Middle => "middle",
                 Anchor::End => "end",
             };
-            json!({ "x": label.x, "y": label.y, "words": short(&label.words, NARROW), "anchor": anchor })
+            json!({ "x": label.x, "y": label.y, "words": short(&label.words, letters), "anchor": anchor })
         });
         json!({
             "file": self.picture(&drawing.svg),

@@ -22,6 +22,7 @@ pub use paper::Paper;
 
 use dial::Looked;
 use dial::job::Job;
+use dial::looks::Pairing;
 use process::Workshop;
 
 /// What a workbook is made from.
@@ -35,8 +36,8 @@ pub struct Make<'a> {
     pub workshop: &'a Workshop,
     /// The paper it is printed on.
     pub paper: Paper,
-    /// The pairings board as SVG, if there is one.
-    pub pairings: Option<&'a str>,
+    /// Every pairing of the shelf's stocks, best first; without them the book has no pairings board.
+    pub pairings: Option<&'a [Pairing]>,
 }
 
 /// A workbook.

@@ -77,19 +77,10 @@ fn looked(text: &str, workshop: Workshop, paper: Paper, documents: &[Document]) 
     let design = dial::design::read(text, &workshop).expect("reads");
     let looked = dial::look(&design, &workshop, &[]).expect("can be drawn");
     let job = dial::job::plan(&looked.laid.dial, &workshop).expect("fits");
-    look_at(&Make { looked: &looked, job: &job, workshop: &workshop, paper, pairings: None }, documents)
+    let ranked = dial::looks::pairings(&looked, &workshop);
+    let pairings = Some(ranked.as_slice());
+    look_at(&Make { looked: &looked, job: &job, workshop: &workshop, paper, pairings }, documents)
 }
-
-const ALL: [Document; 8] = [
-    Document::Dial,
-    Document::Proof,
-    Document::TurnTest,
-    Document::Magnets,
-    Document::Tickets,
-    Document::Assembly,
-    Document::HandOver,
-    Document::Materials,
-];
 
 #[test]
 fn no_example_is_overfull() {
@@ -99,7 +90,7 @@ fn no_example_is_overfull() {
         let file = entry.expect("an entry").path().join("dial.toml");
         let Ok(text) = std::fs::read_to_string(&file) else { continue };
         let paper = if seen % 2 == 0 { Paper::A4 } else { Paper::Letter };
-        assert!(looked(&text, workshop::starter(), paper, &ALL) > 9, "{}", file.display());
+        assert!(looked(&text, workshop::starter(), paper, &Document::ALL) > 9, "{}", file.display());
         seen += 1;
     }
     assert!(seen >= 7);
@@ -120,5 +111,5 @@ fn a_crowded_dial_is_not_overfull() {
             name.trim_end()
         );
     }
-    assert!(looked(&text, workshop, Paper::Letter, &ALL) > 15);
+    assert!(looked(&text, workshop, Paper::Letter, &Document::ALL) > 15);
 }

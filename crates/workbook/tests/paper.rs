@@ -147,8 +147,8 @@ fn hostile_names_are_words_and_nothing_else() {
 #[test]
 fn each_document_can_be_made_alone() {
     let ready = ready_in(SMALL, workshop::starter());
-    let board = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"500mm\" height=\"40mm\" viewBox=\"0 0 500 40\"><rect width=\"500\" height=\"40\"/></svg>";
-    let make = workbook::Make { pairings: Some(board), ..ready.make(Paper::Letter) };
+    let ranked = dial::looks::pairings(&ready.looked, &ready.workshop);
+    let make = workbook::Make { pairings: Some(&ranked), ..ready.make(Paper::Letter) };
     for which in Document::ALL {
         let read = Read::of(&workbook::document(&make, which).expect("sets"));
         let text = read.all_text();
@@ -160,9 +160,17 @@ fn each_document_can_be_made_alone() {
         }
         assert_eq!(which.word().parse(), Ok(which));
     }
-    // A board that is wider than the page is shown whole, within the margins.
-    let read = Read::of(&workbook::document(&make, Document::Pairings).expect("sets"));
-    assert_eq!(of_size(&read.painted(read.pages[0]), 215.9 - 36.0, (215.9 - 36.0) * 40.0 / 500.0), 1);
+    // The board says in words which pairing is best, and names every stock that may be a cover.
+    let text = Read::of(&workbook::document(&make, Document::Pairings).expect("sets")).all_text();
+    let of = |one: &dial::looks::Pairing| {
+        one.marks.as_ref().map_or(String::new(), |marks| format!("{}:1", marks.contrast.shown()))
+    };
+    assert!(ranked.len() > 100 && text.contains(&of(&ranked[0])), "{text}");
+    for one in &ranked {
+        // A name longer than its place ends in an ellipsis.
+        let begins: String = one.cover.name.chars().take(24).collect();
+        assert!(text.contains(&begins), "{begins}");
+    }
     let none = workbook::document(&ready.make(Paper::A4), Document::Pairings);
     assert!(none.is_err_and(|error| error.to_string().contains("no pairings board")));
 }

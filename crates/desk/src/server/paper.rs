@@ -64,7 +64,7 @@ pub(super) async fn turning(State(desk): State<Arc<Desk>>, Query(which): Query<W
     let page = aside(move || {
         let look = desk.look(&which.dial)?;
         let dial = &seen(&look)?.laid.dial;
-        Ok(turning_page(dial, &Wardrobe::of(dial, &look.workshop.stocks)))
+        Ok(turning_page(dial, &Wardrobe::of(dial, look.ranked())))
     })
     .await?;
     let headers = [(header::CONTENT_TYPE, "text/html; charset=utf-8"), (header::CONTENT_SECURITY_POLICY, CLIENTS_PAGE)];

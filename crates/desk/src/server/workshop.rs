@@ -154,7 +154,7 @@ fn has(shop: &Workshop, units: measure::Units) -> Value {
             "layers": layers.collect::<Vec<_>>().join(" + "),
             "thickness": format!("{} ({} to {})", mm(stock.thickness()), mm(stock.thinnest()), mm(stock.thickest())),
             "kerf": mm(stock.kerf.x),
-            "colour": press::look(stock).face,
+            "colour": stock.colour(process::Side::Face).to_string(),
             "source": stock.source,
         })
     });

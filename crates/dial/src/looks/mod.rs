@@ -16,7 +16,7 @@ pub use alike::{alike, figures_of};
 pub use engraving::{Engraving, level};
 pub use pairings::{Pairing, Reason, name_of, pairings};
 pub use reader::{Reader, Reading};
-pub use seen::{Seen, SeenStop};
+pub use seen::{Seen, SeenStop, gap};
 pub use votes::{Picked, Picks, picks};
 
 use crate::assembled::{Art, Dial, Wheel};

@@ -93,8 +93,7 @@ pub(super) fn stop_through(wheel: &Wheel, k: usize, thickness: f64, view: View) 
 /// How far the wheel's face lies below the cover's, and the part of its plane that is seen through the window: the window shifted by
 /// its upper edge, as far as that meets the window shifted by its lower one.
 fn visible(wheel: &Wheel, thickness: f64, view: View) -> (f64, Shape) {
-    let build = Build::of(wheel);
-    let gap = build.apart + (-build.clear()).max(0.0);
+    let gap = gap(wheel);
     let window = Shape::from(wheel.window.edge.clone());
     let shifted = |depth: f64| {
         let [x, y] = view.shift(depth);
@@ -103,6 +102,12 @@ fn visible(wheel: &Wheel, thickness: f64, view: View) -> (f64, Shape) {
     let depth = thickness + gap;
     let visible = if gap > 0.0 { shifted(depth).common(&shifted(gap)) } else { shifted(depth).common(&window) };
     (depth, visible)
+}
+
+/// How far a wheel's face lies below the cover's back.
+pub fn gap(wheel: &Wheel) -> f64 {
+    let build = Build::of(wheel);
+    build.apart + (-build.clear()).max(0.0)
 }
 
 /// The window that hides nothing of a mark that reaches so far aside and towards the reader, when its edge hides so much.

@@ -1,7 +1,7 @@
 //! The dial in the colours of its stocks, from the front and from behind.
 
 use super::{Anchor, Drawing, Sketch};
-use crate::layers::look;
+use crate::layers::{look, look_behind};
 use crate::picture::{dashes, pen, tone};
 use dial::Dial;
 use outline::{Axis, Motion, Point, Rect, Shape, Vec2};
@@ -14,21 +14,21 @@ pub fn dial_face(dial: &Dial, places: &[Point]) -> Drawing {
     let mut sketch = Sketch::new(&format!("{} from the front", dial.name), around(dial));
     let picture = &mut sketch.picture;
     for wheel in &dial.wheels {
-        let colours = look(&wheel.stock);
+        let colours = look(&wheel.stock, wheel.mark_depth);
         let rim = Shape::from(wheel.rim.clone());
-        picture.fill(&rim, colours.face);
+        picture.fill(&rim, &colours.face);
         for mark in &wheel.marks {
-            picture.fill(&mark.shape, colours.burnt);
+            picture.fill(&mark.shape, &colours.burnt);
         }
-        picture.outline(&rim, pen(colours.burnt, 0.15, dashes::NONE));
+        picture.outline(&rim, pen(&colours.burnt, 0.15, dashes::NONE));
     }
-    let colours = look(&dial.cover.stock);
+    let colours = look(&dial.cover.stock, dial.cover.engrave_depth);
     let face = open_face(dial);
-    picture.fill(&face, colours.face);
+    picture.fill(&face, &colours.face);
     for art in &dial.cover.art {
-        picture.fill(&art.shape, colours.burnt);
+        picture.fill(&art.shape, &colours.burnt);
     }
-    picture.outline(&face, pen(colours.burnt, 0.2, dashes::NONE));
+    picture.outline(&face, pen(&colours.burnt, 0.2, dashes::NONE));
     let rings = gathered(places);
     for (at, _) in &rings {
         let ring = Shape::from(outline::Curve::circle(*at, 2.4));
@@ -48,20 +48,16 @@ pub fn dial_back(dial: &Dial) -> Drawing {
     let area = Rect::new(-area.x1, area.y0, -area.x0, area.y1);
     let mut sketch = Sketch::new(&format!("{} from behind", dial.name), area);
     let picture = &mut sketch.picture;
-    let back = |stock: &process::Stock| {
-        let alone = process::Stock { layers: stock.layers.last().cloned().into_iter().collect(), ..stock.clone() };
-        look(&alone)
-    };
     let plate = open_face(dial).moved(&over);
-    picture.fill(&plate, back(&dial.cover.stock).face);
-    picture.outline(&plate, pen(back(&dial.cover.stock).burnt, 0.2, dashes::NONE));
+    picture.fill(&plate, &look_behind(&dial.cover.stock).face);
+    picture.outline(&plate, pen(&look_behind(&dial.cover.stock).burnt, 0.2, dashes::NONE));
     for wheel in &dial.wheels {
         let rim = Shape::from(wheel.rim.clone()).moved(&over);
-        picture.fill(&rim, back(&wheel.stock).face);
-        picture.outline(&rim, pen(back(&wheel.stock).burnt, 0.2, dashes::NONE));
+        picture.fill(&rim, &look_behind(&wheel.stock).face);
+        picture.outline(&rim, pen(&look_behind(&wheel.stock).burnt, 0.2, dashes::NONE));
         // What lies under the wheel's back: its window and the pocket, dashed.
         for hidden in [Shape::from(wheel.window.edge.clone()), super::pockets::round(&wheel.pocket)] {
-            picture.outline(&hidden.moved(&over), pen(back(&wheel.stock).burnt, 0.15, dashes::HIDDEN));
+            picture.outline(&hidden.moved(&over), pen(&look_behind(&wheel.stock).burnt, 0.15, dashes::HIDDEN));
         }
     }
     for (i, wheel) in dial.wheels.iter().enumerate() {

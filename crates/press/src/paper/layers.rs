@@ -7,7 +7,7 @@ use crate::svg::Frame;
 use dial::Dial;
 use dial::assembled::{Pocket, Wheel};
 use outline::{BezPath, Point, Rect, Shape, Vec2};
-use process::Stock;
+use process::{Side, Stock};
 use std::fmt::Write;
 
 /// cos and sin of 30 degrees: the slant of both axes (ISO 5456-3 isometric; no foreshortening, as is common).
@@ -38,7 +38,7 @@ pub fn taken_apart(dial: &Dial) -> Drawing {
         iso.plate(&rim, levels[0], &wheel.stock);
         let at = levels[0] + wheel.stock.thickness();
         for mark in &wheel.marks {
-            iso.flat(&mark.shape, at, look(&wheel.stock).burnt);
+            iso.flat(&mark.shape, at, &look(&wheel.stock, wheel.mark_depth).burnt);
         }
         for pocket in std::iter::once(&wheel.pocket).chain(wheel.clicks.iter().flat_map(|ring| &ring.wheel)) {
             iso.flat(&super::pockets::round(pocket), at, tone::PALE);
@@ -65,7 +65,7 @@ pub fn taken_apart(dial: &Dial) -> Drawing {
     }
     iso.plate(&super::faces::open_face(dial), levels[3], &dial.cover.stock);
     for art in &dial.cover.art {
-        iso.flat(&art.shape, top, look(&dial.cover.stock).burnt);
+        iso.flat(&art.shape, top, &look(&dial.cover.stock, dial.cover.engrave_depth).burnt);
     }
     sketch.picture.raw(&iso.body);
     // Names stand to the right of each layer, at its rightmost corner.
@@ -116,14 +116,14 @@ impl Iso {
         let slices = (thickness / SLICE).ceil().max(1.0) as usize;
         for k in 0..slices {
             let at = thickness * k as f64 / slices as f64;
-            let colour = shaded(edge_colour(stock, thickness - at), if k == 0 { 0.45 } else { 0.72 });
+            let colour = shaded(&edge_colour(stock, thickness - at), if k == 0 { 0.45 } else { 0.72 });
             let _ = writeln!(
                 self.body,
                 "<path fill=\"{colour}\" transform=\"{}\" d=\"{data}\"/>",
                 self.matrix(height + at)
             );
         }
-        let colours = look(stock);
+        let colours = look(stock, stock.surfaces.engraved_at);
         let _ = writeln!(
             self.body,
             "<path fill=\"{}\" stroke=\"{}\" stroke-width=\"0.15\" transform=\"{}\" d=\"{data}\"/>",
@@ -158,16 +158,14 @@ impl Iso {
 }
 
 /// Colour of the layer at a depth below the face.
-fn edge_colour(stock: &Stock, depth: f64) -> &'static str {
+fn edge_colour(stock: &Stock, depth: f64) -> String {
     let mut down = 0.0;
-    for layer in &stock.layers {
+    let layer = stock.layers.iter().find(|layer| {
         down += layer.thickness;
-        if depth <= down + 1e-9 {
-            let alone = Stock { layers: vec![layer.clone()], ..stock.clone() };
-            return look(&alone).face;
-        }
-    }
-    look(stock).face
+        depth <= down + 1e-9
+    });
+    let layer = layer.map(|layer| layer.colour.unwrap_or(layer.look().face));
+    layer.unwrap_or_else(|| stock.colour(Side::Back)).to_string()
 }
 
 /// A colour as it lies in shade.

@@ -1,7 +1,7 @@
 //! Parts as they lie on the bench while they are put together.
 
 use super::{Drawing, Sketch};
-use crate::layers::look;
+use crate::layers::{look, look_behind};
 use crate::picture::{dashes, pen, tone};
 use dial::Dial;
 use dial::assembled::Disc;
@@ -15,9 +15,9 @@ pub fn cover_lying(dial: &Dial, magnets: bool, wheels: bool) -> Drawing {
     let area = over_bounds(dial, &over);
     let mut sketch = Sketch::new(&format!("the cover of {} lying on its face", dial.name), area);
     let back = super::faces::open_face(dial).moved(&over);
-    let colours = look(&dial.cover.stock);
-    sketch.picture.fill(&back, colours.face);
-    sketch.picture.outline(&back, pen(colours.burnt, 0.2, dashes::NONE));
+    let colours = look_behind(&dial.cover.stock);
+    sketch.picture.fill(&back, &colours.face);
+    sketch.picture.outline(&back, pen(&colours.burnt, 0.2, dashes::NONE));
     for wheel in &dial.wheels {
         let clicks = wheel.clicks.iter().flat_map(|ring| ring.cover.iter().map(|pocket| (pocket, &ring.disc)));
         for (pocket, disc) in std::iter::once((&wheel.cover_pocket, &wheel.seat.cover)).chain(clicks) {
@@ -26,8 +26,8 @@ pub fn cover_lying(dial: &Dial, magnets: bool, wheels: bool) -> Drawing {
     }
     for wheel in dial.wheels.iter().filter(|_| wheels) {
         let rim = Shape::from(wheel.rim.clone()).moved(&over);
-        sketch.picture.fill(&rim, look(&wheel.stock).face);
-        sketch.picture.outline(&rim, pen(look(&wheel.stock).burnt, 0.2, dashes::NONE));
+        sketch.picture.fill(&rim, &look_behind(&wheel.stock).face);
+        sketch.picture.outline(&rim, pen(&look_behind(&wheel.stock).burnt, 0.2, dashes::NONE));
     }
     sketch.finish()
 }
@@ -37,12 +37,12 @@ pub fn wheel_lying(dial: &Dial) -> Option<Drawing> {
     let wheel = dial.wheels.first()?;
     let rim = Shape::from(wheel.rim.clone());
     let mut sketch = Sketch::new(&format!("the wheel {} lying face up", wheel.name), rim.bounds().inflate(2.0, 2.0));
-    let colours = look(&wheel.stock);
-    sketch.picture.fill(&rim, colours.face);
+    let colours = look(&wheel.stock, wheel.mark_depth);
+    sketch.picture.fill(&rim, &colours.face);
     for mark in &wheel.marks {
-        sketch.picture.fill(&mark.shape, colours.burnt);
+        sketch.picture.fill(&mark.shape, &colours.burnt);
     }
-    sketch.picture.outline(&rim, pen(colours.burnt, 0.2, dashes::NONE));
+    sketch.picture.outline(&rim, pen(&colours.burnt, 0.2, dashes::NONE));
     let clicks = wheel.clicks.iter().flat_map(|ring| ring.wheel.iter().map(|pocket| (pocket, &ring.disc)));
     for (pocket, disc) in std::iter::once((&wheel.pocket, &wheel.seat.wheel)).chain(clicks) {
         seat(&mut sketch, &super::pockets::round(pocket), pocket.centre, disc, true);

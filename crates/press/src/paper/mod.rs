@@ -4,6 +4,7 @@
 mod faces;
 mod layers;
 mod lying;
+mod pairings;
 mod pockets;
 mod proof;
 mod stop;
@@ -13,6 +14,7 @@ pub use faces::{dial_back, dial_face};
 pub use layers::taken_apart;
 pub use lying::{cover_lying, wheel_lying};
 use outline::{Point, Rect, Vec2};
+pub use pairings::{pairing_card, pairings_grid};
 pub use pockets::{pair_section, pole_drawing};
 pub use proof::{Proof, cover_proof, wheel_proof};
 pub use stop::stop_in_window;

@@ -100,10 +100,10 @@ pub fn pair_section(dial: &Dial, wheel: &Wheel) -> Drawing {
         shape
     };
     let plate = block(-reach, 0.0, reach, cover).minus(&hole(&wheel.cover_pocket, 0.0, 1.0));
-    sketch.picture.fill(&plate, look(&dial.cover.stock).face);
+    sketch.picture.fill(&plate, &look(&dial.cover.stock, dial.cover.engrave_depth).face);
     sketch.picture.outline(&plate, ink);
     let disc = block(-reach, -apart - under, reach, -apart).minus(&hole(&wheel.pocket, -apart, -1.0));
-    sketch.picture.fill(&disc, look(&wheel.stock).face);
+    sketch.picture.fill(&disc, &look(&wheel.stock, wheel.mark_depth).face);
     sketch.picture.outline(&disc, ink);
     let glue = wheel.seat.glue;
     let (up, down) = (&wheel.seat.cover, &wheel.seat.wheel);

@@ -17,10 +17,10 @@ pub fn stop_in_window(dial: &Dial, wheel: usize, k: usize, stop: &Stop) -> Drawi
     let shown = window.bounds().inflate(PAD, PAD);
     let failing = if stop.faults.is_empty() { "" } else { ", fails" };
     let mut sketch = Sketch::new(&format!("{} at {}{failing}", wheel.name, stop.words), shown);
-    let (cover, under) = (look(&dial.cover.stock), look(&wheel.stock));
+    let (cover, under) = (look(&dial.cover.stock, dial.cover.engrave_depth), look(&wheel.stock, wheel.mark_depth));
     let card = Curve::rounded_rectangle(shown.center(), shown.width(), shown.height(), 1.0);
-    sketch.picture.fill(&Shape::from(card.clone()), cover.face);
-    sketch.picture.fill(&window, under.face);
+    sketch.picture.fill(&Shape::from(card.clone()), &cover.face);
+    sketch.picture.fill(&window, &under.face);
     let turned = Motion::turn(wheel.centre, wheel.turned_to(k));
     for (j, mark) in wheel.marks.iter().enumerate() {
         let there = mark.shape.moved(&turned);
@@ -28,16 +28,16 @@ pub fn stop_in_window(dial: &Dial, wheel: usize, k: usize, stop: &Stop) -> Drawi
             continue;
         }
         if j == k && stop.seen >= 1.0 {
-            sketch.picture.fill(&there, under.burnt);
+            sketch.picture.fill(&there, &under.burnt);
             continue;
         }
         if j == k {
             let hidden = there.common(&Shape::from(card.clone())).minus(&window);
             sketch.picture.fill(&hidden, tone::PALE);
         }
-        sketch.picture.fill(&there.common(&window), under.burnt);
+        sketch.picture.fill(&there.common(&window), &under.burnt);
     }
-    sketch.picture.outline(&window, pen(cover.burnt, 0.15, dashes::NONE));
+    sketch.picture.outline(&window, pen(&cover.burnt, 0.15, dashes::NONE));
     if !stop.faults.is_empty() {
         let inner = shown.inflate(-0.4, -0.4);
         let edge = Curve::rounded_rectangle(inner.center(), inner.width(), inner.height(), 0.7);

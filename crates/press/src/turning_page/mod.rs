@@ -2,13 +2,15 @@
 
 mod code;
 
-use crate::layers::{look, path_data};
+use crate::layers::path_data;
 use crate::svg::escaped;
+use crate::swatch::floor_colour;
 pub use code::{chosen, code};
 use dial::Dial;
 use dial::assembled::{Sense, Wheel};
+use dial::looks::{Pairing, Reason, gap};
 use outline::{Motion, Point, Shape};
-use process::Stock;
+use process::{Side, Stock};
 use serde_json::{Value, json};
 use sight::{Acuity, Seat, View, blur};
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -16,8 +18,6 @@ use std::fmt::Write;
 
 /// Room round the dial, in mm.
 const MARGIN: f64 = 4.0;
-/// Thinner stock is for caps and washers, in mm.
-const THICK: f64 = 1.5;
 /// A fingertip's reach round the middle of the bared rim, in mm.
 const GRIP: f64 = 11.0;
 
@@ -25,29 +25,33 @@ const GRIP: f64 = 11.0;
 #[derive(Clone, Debug)]
 pub struct Wardrobe<'a> {
     /// The stocks; the first is worn by the cover at the start.
-    pub stocks: Vec<&'a Stock>,
+    stocks: Vec<&'a Stock>,
     /// Index of the stock that the wheels wear at the start.
-    pub wheel: usize,
-    /// Why a pairing is hard to read, by cover and wheel; empty where nothing is known of it.
-    pub why_not: Vec<Vec<Option<String>>>,
+    wheel: usize,
+    /// All pairings of them.
+    ranked: &'a [Pairing],
 }
 
 impl<'a> Wardrobe<'a> {
-    /// The dial's own stocks, and those on the shelf that are thick enough for a dial.
-    pub fn of(dial: &'a Dial, shelf: &'a [Stock]) -> Wardrobe<'a> {
+    /// The dial's own stocks, then all that were ranked with it, best first.
+    pub fn of(dial: &'a Dial, ranked: &'a [Pairing]) -> Wardrobe<'a> {
         let mut stocks = vec![&dial.cover.stock];
         let wheels = dial.wheels.iter().map(|wheel| &wheel.stock);
-        let thick = shelf.iter().filter(|stock| stock.thickness() >= THICK);
-        for stock in wheels.chain(thick) {
+        for stock in wheels.chain(ranked.iter().flat_map(|pairing| [&pairing.wheel, &pairing.cover])) {
             if !stocks.iter().any(|one| one.name == stock.name) {
                 stocks.push(stock);
             }
         }
-        let wheel = dial
-            .wheels
-            .first()
-            .map_or(0, |wheel| stocks.iter().position(|stock| stock.name == wheel.stock.name).unwrap_or(0));
-        Wardrobe { stocks, wheel, why_not: Vec::new() }
+        let worn = dial.wheels.first().map(|wheel| &wheel.stock.name);
+        let wheel = stocks.iter().position(|stock| Some(&stock.name) == worn).unwrap_or(0);
+        Wardrobe { stocks, wheel, ranked }
+    }
+
+    /// Why two of them will not do together, in words.
+    fn why_not(&self, cover: &Stock, wheel: &Stock) -> Option<String> {
+        let same = |one: &&Pairing| one.cover.name == cover.name && one.wheel.name == wheel.name;
+        let reasons = &self.ranked.iter().find(same)?.reasons;
+        (!reasons.is_empty()).then(|| reasons.iter().map(Reason::words).collect::<Vec<_>>().join("; "))
     }
 }
 
@@ -135,17 +139,19 @@ fn face(dial: &Dial) -> Shape {
 
 fn figures(dial: &Dial, worn: &Wardrobe) -> Value {
     let area = frame(dial);
+    let mut depths = Depths::default();
+    let stocks: Vec<Value> = worn.stocks.iter().map(|stock| wears(dial, stock, &mut depths)).collect();
     json!({
         "name": dial.name,
         "size": [area.width(), area.height()],
         "wheels": dial.wheels.iter().map(wheel).collect::<Vec<_>>(),
-        "seats": seats(dial),
-        "stocks": worn.stocks.iter().map(|stock| wears(stock)).collect::<Vec<_>>(),
+        "seats": seats(&depths.all),
+        "stocks": stocks,
         "worn": [0, worn.wheel],
-        "pairings": worn.stocks.iter().enumerate().map(|(i, cover)| {
-            let pairs = worn.stocks.iter().enumerate().map(|(j, wheel)| json!({
+        "pairings": worn.stocks.iter().map(|cover| {
+            let pairs = worn.stocks.iter().map(|wheel| json!({
                 "code": code(&cover.name, &wheel.name),
-                "why_not": worn.why_not.get(i).and_then(|row| row.get(j)).cloned().flatten(),
+                "why_not": worn.why_not(cover, wheel),
             }));
             pairs.collect::<Vec<_>>()
         }).collect::<Vec<_>>(),
@@ -166,9 +172,25 @@ fn wheel(wheel: &Wheel) -> Value {
     })
 }
 
-/// Where the readers sit: what each sees of the cover's face and of the wheel under it, as projective maps about the window's middle.
-fn seats(dial: &Dial) -> Vec<Value> {
-    let deep = dial.cover.stock.thickness();
+/// Depths of wheels below the face of a cover, each once.
+#[derive(Default)]
+struct Depths {
+    all: Vec<f64>,
+}
+
+impl Depths {
+    fn at(&mut self, depth: f64) -> usize {
+        let known = self.all.iter().position(|one| (one - depth).abs() < 1e-6);
+        known.unwrap_or_else(|| {
+            self.all.push(depth);
+            self.all.len() - 1
+        })
+    }
+}
+
+/// Where the readers sit: what each sees of the cover's face, and of a wheel at each depth under it, as projective maps about the
+/// window's middle.
+fn seats(depths: &[f64]) -> Vec<Value> {
     let seats = [
         ("the owner", Seat::OWNER, 0.0),
         ("the neighbour on the right", Seat::NEIGHBOUR, FRAC_PI_2),
@@ -180,17 +202,26 @@ fn seats(dial: &Dial) -> Vec<Value> {
         let plane = |depth: f64| view.seen(depth).ok().map(|map| map.matrix());
         Some(json!({
             "name": name,
-            "planes": { "cover": plane(0.0)?, "wheel": plane(deep)? },
+            "cover": plane(0.0)?,
+            "deep": depths.iter().map(|depth| plane(*depth)).collect::<Option<Vec<_>>>()?,
             "blur_mm": blur(Acuity::NORMAL) * seat.distance(),
         }))
     };
     seats.into_iter().filter_map(seat).collect()
 }
 
-/// The colours of a stock.
-fn wears(stock: &Stock) -> Value {
-    let look = look(stock);
-    json!({ "name": stock.name, "face": look.face, "burnt": look.burnt, "back": look.face, "edge": look.burnt })
+/// The colours of a stock, as a cover and as a wheel, and how deep each wheel lies under a cover of it.
+fn wears(dial: &Dial, stock: &Stock, depths: &mut Depths) -> Value {
+    let marks = dial.wheels.first().map_or(0.0, |wheel| wheel.mark_depth);
+    let deep = dial.wheels.iter().map(|wheel| depths.at(stock.thickness() + gap(wheel)));
+    json!({
+        "name": stock.name,
+        "face": stock.colour(Side::Face).to_string(),
+        "back": stock.colour(Side::Back).to_string(),
+        "edge": stock.edge().to_string(),
+        "burnt": [floor_colour(stock, dial.cover.engrave_depth), floor_colour(stock, marks)],
+        "deep": deep.collect::<Vec<_>>(),
+    })
 }
 
 #[cfg(test)]

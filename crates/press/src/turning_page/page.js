@@ -11,7 +11,7 @@
     table: "Seen from the table", reader: "Reader", wheel: "Wheel",
     seen: "The window of {wheel} as {reader} sees it: {shown}.",
     pairings: "Materials", thisOne: "This one", codeWords: "Send this code to the maker; it stands for these materials.",
-    notReadable: "hard to read: ", cover: "cover", wheelsOf: "wheels",
+    notReadable: "Will not do: ", cover: "cover", wheelsOf: "wheels",
     care: "Take care",
     careWords: "This dial holds strong magnets. Swallowed magnets kill: keep them from children, and look for one that is loose now and then. If one may have been swallowed: medical help at once. Keep the dial away from pacemakers and other implants.",
   };
@@ -169,10 +169,13 @@
     return `matrix3d(${m[0][0]},${m[1][0]},0,${m[2][0]},${m[0][1]},${m[1][1]},0,${m[2][1]},0,0,1,0,${m[0][2]},${m[1][2]},0,${m[2][2]})`;
   }
   const pxPerMm = 9;
+  const worn = [...figures.worn];
   function look() {
     const box = by("seen");
     box.textContent = "";
-    const { planes, blur_mm } = figures.seats[seat.reader];
+    const { cover, deep, blur_mm } = figures.seats[seat.reader];
+    // How deep the wheel lies hangs on the thickness of the cover that is tried on.
+    const under = deep[figures.stocks[worn[0]].deep[seat.wheel]];
     const [cx, cy] = figures.wheels[seat.wheel].window;
     const reach = 80;
     /** @param {string} inner @param {number[][]} plane */
@@ -186,9 +189,9 @@
     };
     const near = `M${cx - reach} ${cy - reach}h${2 * reach}v${2 * reach}h${-2 * reach}Z`;
     const wheel = /** @type {Element} */ (document.querySelector(`#front [data-at="${seat.wheel}"]`));
-    layer(wheel.outerHTML, planes.wheel);
-    layer(`<path class="wall" d="${near} ${figures.wheels[seat.wheel].opening}"/>`, planes.wheel);
-    layer(`<path class="plate" d="${near} ${figures.wheels[seat.wheel].opening}"/><path class="lip" d="${figures.wheels[seat.wheel].opening}"/>`, planes.cover);
+    layer(wheel.outerHTML, under);
+    layer(`<path class="wall" d="${near} ${figures.wheels[seat.wheel].opening}"/>`, under);
+    layer(`<path class="plate" d="${near} ${figures.wheels[seat.wheel].opening}"/><path class="lip" d="${figures.wheels[seat.wheel].opening}"/>`, cover);
     tell();
   }
   function tell() {
@@ -209,12 +212,11 @@
   choice(WORDS.reader, figures.seats.map((/** @type {any} */ one) => one.name), (k) => { seat.reader = k; });
 
   // Materials: two lists, each setting the colours of its part everywhere on the page.
-  const worn = [...figures.worn];
   const parts = [{ name: WORDS.cover, prefix: "cover" }, { name: WORDS.wheelsOf, prefix: "wheel" }];
   function wear() {
     parts.forEach((part, p) => {
       const stock = figures.stocks[worn[p]];
-      const colours = { "": stock.face, "-burnt": stock.burnt, "-back": stock.back, "-edge": stock.edge };
+      const colours = { "": stock.face, "-burnt": stock.burnt[p], "-back": stock.back, "-edge": stock.edge };
       for (const [key, colour] of Object.entries(colours)) {
         document.documentElement.style.setProperty(`--${part.prefix}${key}`, colour);
       }
@@ -227,6 +229,7 @@
     say("not-readable", why ? WORDS.notReadable + why : "");
     say("code", "");
     say("code-words", "");
+    look();
   }
   parts.forEach((part, p) => {
     const group = made("div", { class: "stocks", id: `stocks-${p}`, role: "radiogroup", "aria-label": `${WORDS.pairings}: ${part.name}` });
@@ -234,7 +237,7 @@
     figures.stocks.forEach((/** @type {any} */ stock, /** @type {number} */ k) => {
       const button = made("button", { type: "button", role: "radio" });
       const patch = made("span", { class: "patch", "aria-hidden": "true" });
-      patch.style.background = `linear-gradient(135deg, ${stock.face} 60%, ${stock.burnt} 60%)`;
+      patch.style.background = `linear-gradient(135deg, ${stock.face} 60%, ${stock.burnt[p]} 60%)`;
       button.append(patch, made("span", {}, stock.name));
       button.addEventListener("click", () => { worn[p] = k; wear(); });
       button.addEventListener("keydown", (event) => {
@@ -254,5 +257,4 @@
   });
   wear();
   wheels.forEach((_, i) => draw(i));
-  look();
 })();

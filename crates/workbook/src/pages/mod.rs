@@ -5,6 +5,7 @@ mod dial_page;
 mod hand_over;
 mod magnets;
 mod materials;
+mod pairings;
 mod proof;
 mod tickets;
 mod turns;
@@ -20,7 +21,7 @@ pub(crate) fn page(which: Document, make: &Make, book: &mut Book) -> Value {
         Document::Dial => dial_page::data(make, book),
         Document::Proof => proof::data(make, book),
         Document::TurnTest => turns::data(make, book),
-        Document::Pairings => json!({ "file": book.picture(make.pairings.unwrap_or_default()) }),
+        Document::Pairings => pairings::data(make, book, make.pairings.unwrap_or_default()),
         Document::Magnets => magnets::data(make, book),
         Document::Tickets => tickets::data(make, book),
         Document::Assembly => assembly::data(make, book),
