@@ -60,7 +60,7 @@ pub enum Command {
     Fits(Fits),
     /// Measure a material by photo: print the reference card, cut the sample for it, read a photo of both.
     #[command(
-        after_help = "Example:\n  dialwright card print --to card.svg\n  dialwright card sample harbour/dial.toml --to sample.svg\n  dialwright card read photo.jpg"
+        after_help = "Example:\n  dialwright card print --to card.pdf\n  dialwright card sample harbour/dial.toml --to sample.svg\n  dialwright card read photo.jpg"
     )]
     Card(Card),
     /// Turn a client's choice code from the turning page back into a pairing of materials.
@@ -211,9 +211,9 @@ pub struct Card {
 #[derive(Debug, Subcommand)]
 pub enum CardDoes {
     /// Write the card to be printed at full size.
-    #[command(after_help = "Example:\n  dialwright card print --to card.svg")]
+    #[command(after_help = "Example:\n  dialwright card print --to card.pdf")]
     Print {
-        /// The file (.svg or .png; print the .svg from a browser).
+        /// The file (.pdf, .svg or .png).
         #[arg(long)]
         to: PathBuf,
     },

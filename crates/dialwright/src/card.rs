@@ -7,6 +7,8 @@ use crate::measured::{Wish, keep};
 use crate::talk::{Talk, write_picture};
 use card::{CardPlan, Measured, Paper, Print, Reading, Surface};
 use serde_json::{Value, json};
+use std::fs;
+use std::path::Path;
 
 /// Runs the command.
 pub fn run(args: &Card) -> Result<Outcome, Talk> {
@@ -14,7 +16,7 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
     let plan = CardPlan::new(paper, args.steps).map_err(|error| Talk::Plain(error.to_string()))?;
     match &args.does {
         CardDoes::Print { to } => {
-            write_picture(to, press::card_page(&plan))?;
+            write_page(&plan, to)?;
             println!(
                 "{}: print it at full size (100 %) on plain white paper, and measure its line: 100 mm",
                 to.display()
@@ -42,8 +44,8 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
         }
         CardDoes::Read { photo, store, into, step, depth, power, paper_white, ink_black } => {
             let depth = measure::parse_length(depth).map_err(|error| Talk::Plain(format!("--depth: {error}")))?;
-            let bytes = std::fs::read(photo)
-                .map_err(|error| Talk::Plain(format!("{} cannot be read: {error}", photo.display())))?;
+            let bytes =
+                fs::read(photo).map_err(|error| Talk::Plain(format!("{} cannot be read: {error}", photo.display())))?;
             match card::read(&bytes, &plan, &print(*paper_white, *ink_black)) {
                 Ok(reading) => {
                     let wish = store.as_ref().map(|stock| Wish {
@@ -82,6 +84,32 @@ pub fn run(args: &Card) -> Result<Outcome, Talk> {
         }
     }
     Ok(Outcome::Well)
+}
+
+/// Writes the card as its file's ending says.
+fn write_page(plan: &CardPlan, to: &Path) -> Result<(), Talk> {
+    let svg = press::card_page(plan);
+    if to.extension().is_none_or(|end| end != "pdf") {
+        return write_picture(to, svg);
+    }
+    let bytes = pdf(plan, &svg)?;
+    fs::write(to, bytes).map_err(|error| Talk::Plain(format!("{} cannot be written: {error}", to.display())))
+}
+
+#[cfg(feature = "workbook")]
+fn pdf(plan: &CardPlan, svg: &str) -> Result<Vec<u8>, Talk> {
+    let size = plan.paper.size();
+    let alt =
+        "Reference card: white and black patches, corner marks, and an opening for the sample. Print at full size.";
+    workbook::drawing_alone("Reference card", alt, svg, (size.width, size.height))
+        .map_err(|error| Talk::Plain(error.to_string()))
+}
+
+#[cfg(not(feature = "workbook"))]
+fn pdf(_plan: &CardPlan, _svg: &str) -> Result<Vec<u8>, Talk> {
+    Err(Talk::Plain(
+        "this build has no typesetter for PDF: print the card to a .svg, and print that from a browser at 100 %".into(),
+    ))
 }
 
 fn say(args: &Card, figures: Value, words: &str) {

@@ -74,8 +74,18 @@ pub fn document(make: &Make, which: Document) -> Result<Workbook, WorkbookError>
 
 fn of(make: &Make, documents: &[Document]) -> Result<Workbook, WorkbookError> {
     let (data, pictures, not_covered) = gathered(make, documents);
-    let (pdf, pages) = typeset::typeset(&make.looked.laid.dial.name, &data, pictures)?;
+    let (pdf, pages) = typeset::typeset(world::BOOK_OF, &make.looked.laid.dial.name, &data, pictures)?;
     Ok(Workbook { pdf, pages, not_covered })
+}
+
+/// One drawing on a page of its own size in mm, true to size, with what it shows in words for those who cannot see it.
+///
+/// # Errors
+/// A drawing that is no SVG.
+pub fn drawing_alone(title: &str, alt: &str, svg: &str, (width, height): (f64, f64)) -> Result<Vec<u8>, WorkbookError> {
+    let data = serde_json::json!({ "title": title, "alt": alt, "file": "1.svg", "w": width, "h": height });
+    let pictures = vec![("1.svg".to_owned(), svg.as_bytes().to_vec())];
+    Ok(typeset::typeset(world::PLAIN, title, &data, pictures)?.0)
 }
 
 /// What the documents say, their pictures, and what the font does not cover.

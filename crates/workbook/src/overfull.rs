@@ -43,7 +43,7 @@ fn things(frame: &Frame, to_page: Transform, all: &mut Vec<Thing>) {
 
 fn look_at(make: &Make, documents: &[Document]) -> usize {
     let (data, pictures, _) = gathered(make, documents);
-    let document = typeset::laid_out(&data, pictures).expect("sets without a warning");
+    let document = typeset::laid_out(crate::world::BOOK_OF, &data, pictures).expect("sets without a warning");
     let (width, height) = make.paper.size();
     for (n, page) in document.pages().iter().enumerate() {
         let mut all = Vec::new();

@@ -9,9 +9,14 @@ use typst::foundations::Smart;
 use typst_layout::PagedDocument;
 use typst_pdf::PdfOptions;
 
-/// Sets a book; returns its bytes and how many pages it has.
-pub(crate) fn typeset(name: &str, data: &Value, pictures: Pictures) -> Result<(Vec<u8>, usize), WorkbookError> {
-    let document = laid_out(data, pictures)?;
+/// Sets a book, or what the template says; returns its bytes and how many pages it has.
+pub(crate) fn typeset(
+    template: &str,
+    name: &str,
+    data: &Value,
+    pictures: Pictures,
+) -> Result<(Vec<u8>, usize), WorkbookError> {
+    let document = laid_out(template, data, pictures)?;
     let options = PdfOptions {
         // The identifier must not hang on anything but the book.
         ident: Smart::Custom(format!("dialwright workbook: {name}")),
@@ -27,10 +32,10 @@ pub(crate) fn typeset(name: &str, data: &Value, pictures: Pictures) -> Result<(V
 }
 
 /// The pages, with everything in its place.
-pub(crate) fn laid_out(data: &Value, pictures: Pictures) -> Result<PagedDocument, WorkbookError> {
+pub(crate) fn laid_out(template: &str, data: &Value, pictures: Pictures) -> Result<PagedDocument, WorkbookError> {
     let mut files = pictures;
     files.push(("book.json".into(), data.to_string().into_bytes()));
-    let desk = Desk::new(files).map_err(WorkbookError::Fault)?;
+    let desk = Desk::new(template, files).map_err(WorkbookError::Fault)?;
     let set = typst::compile::<PagedDocument>(&desk);
     let document = set.output.map_err(|errors| fault(&errors))?;
     // A warning of the typesetter is a fault of our templates: a font or a glyph that is not there, a layout that does not settle.

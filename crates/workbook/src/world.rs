@@ -24,9 +24,14 @@ static FONTS: LazyLock<Vec<Font>> = LazyLock::new(|| {
 static LIBRARY: LazyLock<LazyHash<Library>> = LazyLock::new(|| LazyHash::new(Library::default()));
 static BOOK: LazyLock<LazyHash<FontBook>> = LazyLock::new(|| LazyHash::new(FontBook::from_fonts(FONTS.iter())));
 
+/// The template of the book, and that of one drawing alone.
+pub(crate) const BOOK_OF: &str = "book.typ";
+pub(crate) const PLAIN: &str = "plain.typ";
+
 /// Our templates by their names.
-const SOURCES: [(&str, &str); 11] = [
-    ("book.typ", include_str!("set/book.typ")),
+const SOURCES: [(&str, &str); 12] = [
+    (BOOK_OF, include_str!("set/book.typ")),
+    (PLAIN, include_str!("set/plain.typ")),
     ("style.typ", include_str!("set/style.typ")),
     ("dial.typ", include_str!("set/dial.typ")),
     ("proof.typ", include_str!("set/proof.typ")),
@@ -53,7 +58,7 @@ pub(crate) struct Desk {
 
 impl Desk {
     /// The templates, and files by their names.
-    pub(crate) fn new(files: Pictures) -> Result<Desk, String> {
+    pub(crate) fn new(main: &str, files: Pictures) -> Result<Desk, String> {
         let sources = SOURCES
             .into_iter()
             .map(|(name, text)| id(name).map(|id| (id, Source::new(id, text.to_owned()))))
@@ -62,7 +67,7 @@ impl Desk {
             .into_iter()
             .map(|(name, bytes)| id(&name).map(|id| (id, Bytes::new(bytes))))
             .collect::<Result<_, _>>()?;
-        Ok(Desk { main: id("book.typ")?, sources, files })
+        Ok(Desk { main: id(main)?, sources, files })
     }
 }
 

@@ -174,3 +174,20 @@ fn each_document_can_be_made_alone() {
     let none = workbook::document(&ready.make(Paper::A4), Document::Pairings);
     assert!(none.is_err_and(|error| error.to_string().contains("no pairings board")));
 }
+
+/// The reference card as a PDF: as large as its paper, and its check line 100 mm long.
+#[test]
+fn a_drawing_alone_is_true_to_size() {
+    for (kind, width, height) in [(card::Paper::A4, 210.0, 297.0), (card::Paper::Letter, 215.9, 279.4)] {
+        let plan = card::CardPlan::new(kind, 6).expect("it is allowed");
+        let pdf = workbook::drawing_alone("card", "a card", &press::card_page(&plan), (width, height)).expect("sets");
+        let read = Read::of_bytes(&pdf);
+        assert_eq!(read.pages.len(), 1);
+        let (w, h) = read.size(read.pages[0]);
+        assert!((w - width).abs() < 0.05 && (h - height).abs() < 0.05, "{w} x {h}");
+        let painted = read.painted(read.pages[0]);
+        assert!(of_size(&painted, 100.0, 0.0) >= 1, "the check line");
+        let white = plan.size;
+        assert!(of_size(&painted, white.width, white.height) >= 1, "the card's outline, {white:?}: {painted:?}");
+    }
+}

@@ -54,7 +54,11 @@ pub type Painted = [f64; 4];
 
 impl Read {
     pub fn of(book: &Workbook) -> Read {
-        let pdf = Pdf::load_mem(&book.pdf).expect("a PDF");
+        Read::of_bytes(&book.pdf)
+    }
+
+    pub fn of_bytes(bytes: &[u8]) -> Read {
+        let pdf = Pdf::load_mem(bytes).expect("a PDF");
         let pages = pdf.get_pages().into_values().collect();
         Read { pdf, pages }
     }
