@@ -3,6 +3,7 @@
 mod found;
 mod magnets;
 mod number;
+mod reading;
 mod steps;
 mod turns;
 mod wheels;
@@ -13,6 +14,7 @@ use found::FindingReport;
 use magnets::MagnetsReport;
 pub use magnets::{chooser_report, map_report};
 pub(crate) use number::rounded;
+use reading::ReadingReport;
 use schemars::{JsonSchema, SchemaGenerator, generate::SchemaSettings};
 use serde::Serialize;
 use serde_json::{Value, json};
@@ -37,11 +39,16 @@ struct Report {
     /// Every stop of every wheel in its window.
     turn_test: TurnTestReport,
     /// Who can read it from where: engravings, readers, and what each sees in every window.
-    reading: Value,
+    reading: ReadingReport,
     /// How the wheels are held.
     magnets: MagnetsReport,
     /// What was found, the gravest first.
     findings: Vec<FindingReport>,
+}
+
+/// What can be read of a dial, alone.
+pub(crate) fn reading_report(looked: &Looked) -> Value {
+    value(&ReadingReport::of(looked))
 }
 
 /// The report of a dial.
@@ -54,7 +61,7 @@ pub fn report(looked: &Looked) -> Value {
         cover: CoverReport::of(&dial.cover),
         wheels: WheelReport::all(laid),
         turn_test: TurnTestReport::of(turns),
-        reading: crate::looks_report::reading_report(looked),
+        reading: ReadingReport::of(looked),
         magnets: MagnetsReport::of(dial, held),
         findings: findings.iter().map(|one| FindingReport::of(dial, one)).collect(),
     })
