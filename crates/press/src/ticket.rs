@@ -8,7 +8,7 @@ use dial::Dial;
 use dial::job::{Setup, Sheet, Step, StepKind, Work};
 use measure::{Units, show};
 use outline::Axis;
-use process::{StepColours, Workshop};
+use process::{Grain, Side, StepColours, Workshop};
 
 /// The ticket of one setup, as plain text.
 pub fn ticket(dial: &Dial, sheet: &Sheet, setup: &Setup, workshop: &Workshop) -> String {
@@ -74,7 +74,13 @@ fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
     ));
     let parts: Vec<&str> = sheet.parts.iter().map(|part| part.name.as_str()).collect();
     page.text(&format!("On it: {}.", parts.join(", ")));
-    page.text("Mask the face if the finish asks for it. Focus on the face.");
+    if sheet.stock.grain() == Grain::AlongTheSheet {
+        page.text("The grain runs from left to right as the picture lies, the same for every dial of a set: all parts of a dial then match.");
+    }
+    page.text(&format!("The face is {}. Focus on the face.", sheet.stock.finish(Side::Face).words()));
+    if !sheet.stock.laser.is_empty() {
+        page.text(&format!("Noted of this stock: {}.", sheet.stock.laser.trim_end_matches('.')));
+    }
     page.text(&format!(
         "The file's page is {} x {}: if it comes in at another size, stop and set the import to true millimetres. Note where the page's corner lies on the bed.",
         mm(sheet.width), mm(sheet.height)

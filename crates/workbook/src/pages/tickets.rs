@@ -6,6 +6,7 @@ use crate::book::Book;
 use dial::job::{Setup, Sheet, StepKind};
 use measure::show;
 use press::{sheet_drawing, step_sign, ticket_words};
+use process::{Finish, Grain, Side};
 use serde_json::{Value, json};
 
 pub(super) fn data(make: &Make, book: &mut Book) -> Value {
@@ -45,7 +46,7 @@ fn ticket(make: &Make, book: &mut Book, sheet: &Sheet, setup: &Setup) -> Value {
             )
         ]),
         json!(["the file\u{2019}s page as it comes in", format!("{} \u{d7} {}", mm(sheet.width), mm(sheet.height))]),
-        json!(["way the grain runs on the sheet", "the same for every dial of a set"]),
+        json!(["way the grain runs on the sheet", grain(sheet)]),
     ];
     let mut depths: Vec<f64> = Vec::new();
     for step in setup.steps.iter().filter(|step| step.kind == StepKind::Pocket) {
@@ -71,7 +72,7 @@ fn ticket(make: &Make, book: &mut Book, sheet: &Sheet, setup: &Setup) -> Value {
         "care": named("Take care"),
         "readings": readings,
         "broken": broken(setup, later),
-        "clean": clean(sheet),
+        "clean": clean(sheet, setup),
         "stop": later,
     })
 }
@@ -92,9 +93,17 @@ fn broken(setup: &Setup, later: bool) -> Vec<&'static str> {
     all
 }
 
-/// Cleaning up, by the material of the face (common practice).
-fn clean(sheet: &Sheet) -> Vec<&'static str> {
-    let layer = sheet.stock.layers.first();
+fn grain(sheet: &Sheet) -> &'static str {
+    match sheet.stock.grain() {
+        Grain::AlongTheSheet => "from left to right as the picture lies",
+        Grain::None => "it has none",
+    }
+}
+
+/// Cleaning up, by the finish of the side that lies up and its material (common practice).
+fn clean(sheet: &Sheet, setup: &Setup) -> Vec<&'static str> {
+    let side = if setup.is_turned() { Side::Back } else { Side::Face };
+    let layer = sheet.stock.outermost(side);
     let named = layer.map(|layer| layer.named.to_lowercase()).unwrap_or_default();
     let face = if named.contains("leather") {
         "Wipe soot off with a damp cloth and mild soap, no solvent: try it on waste first."
@@ -102,6 +111,8 @@ fn clean(sheet: &Sheet) -> Vec<&'static str> {
         "Peel off the film. Soap and water; never alcohol or window cleaner, which craze the cut edge."
     } else if ["felt", "cork", "paper", "cardboard"].iter().any(|word| named.contains(word)) {
         "Brush it dry, or blow it clean outdoors: water and cloths leave marks."
+    } else if matches!(sheet.stock.finish(side), Finish::ClearCoated | Finish::Smooth) {
+        "Peel off the mask, if it has one. Soot wipes off with a damp cloth; keep water out of marks and pockets."
     } else {
         "Peel off the mask. Brush marks and edges dry, then a cloth that is barely damp. Oil or wax only after the magnets are glued: glue does not hold on either."
     };
