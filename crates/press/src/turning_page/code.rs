@@ -50,12 +50,18 @@ fn digit(value: u64) -> char {
     DIGITS[(value % 32) as usize] as char
 }
 
-/// A digit that changes when any one digit changes, or two neighbours change places: weights are odd, and differ by an odd number
-/// from one place to the next but one.
+/// A digit that tells every slip of one digit and every swap of two, wherever they stand: digits as elements of the field of 32,
+/// weighted by its distinct powers of x, the check digit itself by 1 (a shortened Reed-Solomon code; Reed & Solomon 1960).
 fn check(telling: &str) -> char {
     let value = |c: char| DIGITS.iter().position(|digit| *digit as char == c).unwrap_or(0) as u64;
-    let weights = [1, 3, 7, 9, 13, 15];
-    digit(telling.chars().zip(weights).map(|(c, weight)| value(c) * weight).sum())
+    // Horner's rule, times x for the place of the check digit.
+    digit(telling.chars().fold(0, |sum, c| times_x(sum ^ value(c))))
+}
+
+/// Times x in the field of 32 elements, modulo x^5 + x^2 + 1, of which x is a primitive element.
+fn times_x(value: u64) -> u64 {
+    let doubled = value << 1;
+    if doubled & 32 == 0 { doubled } else { doubled ^ 0b10_0101 }
 }
 
 /// FNV-1a, 64 bits (Fowler, Noll, Vo; RFC 9923): the same on every machine, for ever.
@@ -96,6 +102,33 @@ mod tests {
         );
         let far = code("oak", "elm");
         assert!(chosen(&far, &stocks).is_err_and(|why| why.contains("shelf")));
+    }
+
+    /// Any two digits that change places are told, the last one too: all pairs of digits at all pairs of places.
+    #[test]
+    fn swaps_are_told() {
+        let sound = |digits: &[char]| {
+            let (telling, last) = digits.split_at(TELLING as usize);
+            check(&telling.iter().collect::<String>()) == last[0]
+        };
+        let mut tried = 0;
+        for k in 0..32_u64.pow(2) {
+            let mut digits: Vec<char> =
+                (0..u64::from(TELLING)).map(|place| digit(k * (7 + place) / 5 + place)).collect();
+            digits.push(check(&digits.iter().collect::<String>()));
+            assert!(sound(&digits));
+            for one in 0..digits.len() {
+                for other in one + 1..digits.len() {
+                    let mut slip = digits.clone();
+                    slip.swap(one, other);
+                    if slip != digits {
+                        assert!(!sound(&slip), "{digits:?} {slip:?}");
+                        tried += 1;
+                    }
+                }
+            }
+        }
+        assert!(tried > 15_000);
     }
 
     /// Of all pairings of a large shelf no two have the same code.
