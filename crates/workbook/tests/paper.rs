@@ -86,6 +86,33 @@ fn every_figure_is_the_figure_of_the_report() {
     has(&bench, &format!("{} to {} N all the way round", newtons("effort_n", "least"), newtons("effort_n", "most")));
     has(&bench, &format!("between {} and {} N", newtons("pull_n", "least"), newtons("pull_n", "most")));
     has(&bench, &format!("forgives {}", length(&held["window_forgives_mm"])));
+
+    let magnets = Read::of(&ready.alone(Document::Magnets, Paper::Letter)).all_text();
+    for wheel in figures["wheels"].as_array().expect("wheels") {
+        for pocket in ["pocket", "cover_pocket"] {
+            has(&magnets, &length(&wheel[pocket]["diameter_mm"]));
+            has(&magnets, &length(&wheel[pocket]["depth_mm"]));
+        }
+    }
+    for one in figures["magnets"]["wheels"].as_array().expect("wheels") {
+        let held = &one["held"];
+        let two = |name: &str, end: &str| format!("{:.2}", number(&held[name][end]));
+        let spread =
+            |name: &str| format!("{} N ({} to {} N)", two(name, "likely"), two(name, "least"), two(name, "most"));
+        has(&magnets, &spread("effort_n"));
+        has(&magnets, &spread("pull_n"));
+        has(&magnets, &format!("{:.0} g", number(&held["slips_at_g"])));
+    }
+    let materials = Read::of(&ready.alone(Document::Materials, Paper::Letter)).all_text();
+    for one in figures["magnets"]["count"].as_array().expect("magnets") {
+        has(&magnets, &format!("{} magnets", one["all"]));
+        has(&materials, &format!("{} to glue in", one["glued"]));
+        has(&materials, &length(&one["diameter_mm"]));
+    }
+    let tickets = Read::of(&ready.alone(Document::Tickets, Paper::Letter)).all_text();
+    for wheel in figures["wheels"].as_array().expect("wheels") {
+        has(&tickets, &length(&wheel["pocket"]["depth_mm"]));
+    }
 }
 
 /// PDF/UA's groundwork (ISO 14289-1, from memory): tagged, titled, in a language, with bookmarks; and all fonts inside.
