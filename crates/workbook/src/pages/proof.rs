@@ -30,7 +30,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
     };
     let cover = part("cover", &cover_proof(dial));
     let wheels: Vec<Value> = dial.wheels.iter().map(|wheel| part(&wheel.name, &wheel_proof(wheel))).collect();
-    json!({ "cover": cover, "wheels": wheels, "lap": LAP })
+    json!({ "cover": cover, "wheels": wheels, "lap": LAP, "lap_words": measure::show(LAP, make.looked.laid.dial.show) })
 }
 
 /// The pieces of a drawing that is larger than the page: corner and size of each, row by row; empty when it fits on one.
