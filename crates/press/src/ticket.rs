@@ -75,12 +75,13 @@ fn face_up(page: &mut Page, sheet: &Sheet, mm: &dyn Fn(f64) -> String) {
     let parts: Vec<&str> = sheet.parts.iter().map(|part| part.name.as_str()).collect();
     page.text(&format!("On it: {}.", parts.join(", ")));
     if sheet.stock.grain() == Grain::AlongTheSheet {
-        page.text("The grain runs from left to right as the picture lies, the same for every dial of a set: all parts of a dial then match.");
+        page.text("The grain runs from left to right as the picture lies, on every dial of a set.");
     }
-    page.text(&format!("The face is {}. Focus on the face.", sheet.stock.finish(Side::Face).words()));
-    if !sheet.stock.laser.is_empty() {
-        page.text(&format!("Noted of this stock: {}.", sheet.stock.laser.trim_end_matches('.')));
-    }
+    let noted = match sheet.stock.laser.trim_end_matches('.') {
+        "" => String::new(),
+        laser => format!(" Noted of this stock: {laser}."),
+    };
+    page.text(&format!("Focus on the face. It is {}.{noted}", sheet.stock.finish(Side::Face).words()));
     page.text(&format!(
         "The file's page is {} x {}: if it comes in at another size, stop and set the import to true millimetres. Note where the page's corner lies on the bed.",
         mm(sheet.width), mm(sheet.height)

@@ -48,8 +48,11 @@ impl Engraving {
         let worst = *floors.iter().min_by(|a, b| contrast(a).ratio().total_cmp(&contrast(b).ratio()))?;
         let difference = ciede2000(Lab::from(worst.colour), Lab::from(face));
         let was_measured = stock.layer_at(stock.surfaces.engraved_at) == Some(worst.layer);
-        let measured = stock.surfaces.contrast.filter(|_| was_measured);
-        Some(Engraving { face, depth, worst, contrast: contrast(&worst), measured, difference, floors })
+        let contrast = contrast(&worst);
+        // Colours that were changed by hand since are no longer those that were measured.
+        let holds = |range: &Interval| was_measured && (range.low..=range.high).contains(&contrast.ratio());
+        let measured = stock.surfaces.contrast.filter(holds);
+        Some(Engraving { face, depth, worst, contrast, measured, difference, floors })
     }
 
     /// Whether its floor may show another layer than it should.
