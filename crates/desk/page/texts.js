@@ -232,6 +232,7 @@ export const texts = {
     corner: (/** @type {number} */ n, /** @type {0 | 1} */ axis) => `corner ${n}, ${axis === 0 ? "to the right" : "up"} from the cover's middle`,
     corner_out: (/** @type {number} */ n) => `Take corner ${n} out`,
     corner_add: "Add a corner",
+    pick: (/** @type {string} */ words) => `${words}, picked`,
   },
   magnets: {
     heading: "How the wheels are held",
@@ -314,6 +315,20 @@ export const texts = {
     magnets: (/** @type {number} */ n) => `${n} magnets on the shelf`,
     stock_columns: ["stock", "layers", "thickness", "kerf", "from"],
     magnet_columns: ["magnet", "size", "remanence", "one costs", "from"],
+    words: "the workshop, in writing",
+  },
+  workshop_story: {
+    heading: "The machine and the hand",
+    none: "As in the starter workshop; what is changed here begins a workshop file in this folder.",
+    writing: "Stocks and magnets, and all of it in writing",
+    lines: [
+      "The machine is called {machine.name}, and its bed takes {machine.bed_width} by {machine.bed_height}.",
+      "On a sheet, what is engraved is drawn in {machine.engrave}, pockets in {machine.pocket}, inside cuts in {machine.cut_inside} and outside cuts in {machine.cut_outside}.",
+      "A wheel slips by itself if less than {feel.turn_least} at its rim turns it; above {feel.turn_stiff} it is stiff, and above {feel.turn_most} one finger does not turn it.",
+      "It must stay on its seat when shaken with {feel.shake}. A finger rubs on its rim with a coefficient of {feel.finger}.",
+    ],
+    then: (/** @type {string} */ dial, /** @type {string} */ says) => `${dial} in this workshop: ${says}`,
+    look: "See it on the mat",
   },
   looks: {
     tabs: "What to look at",

@@ -5,6 +5,7 @@
 mod found;
 mod order;
 mod scene;
+mod shop;
 mod stops;
 
 use crate::house::{House, Shop};
@@ -15,6 +16,7 @@ pub(crate) use found::findings;
 pub(crate) use order::parameters;
 pub(crate) use scene::{feature, line};
 use serde_json::{Value, json};
+pub(crate) use shop::workshop_order;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 /// One piece of what the page is shown.

@@ -1,6 +1,7 @@
 //! The server of the page: for this machine alone, for whoever has the opening link.
 
 mod answer;
+mod asks;
 mod card;
 mod dials;
 mod events;
@@ -166,8 +167,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/paper", get(paper::paper))
         .route("/turning", get(paper::turning))
         .route("/choice", post(paper::choice))
-        .route("/workshop", get(workshop::workshop).post(workshop::write))
-        .route("/workshop/step", post(workshop::step))
+        .route("/workshop", get(workshop::workshop))
+        .route("/workshop/try", post(workshop::attempt))
+        .route("/workshop/edit", post(workshop::edit))
+        .route("/workshop/text", post(workshop::text))
+        .route("/workshop/undo", post(workshop::undo))
+        .route("/workshop/redo", post(workshop::redo))
+        .route("/workshop/settle", post(workshop::settle))
         .route("/workshop/new", post(workshop::new))
         .route("/events", get(events::events))
         .layer(DefaultBodyLimit::max(LARGEST_BODY))

@@ -15,3 +15,4 @@ mod reaching;
 mod soak;
 mod speed;
 mod turning;
+mod workshop;
