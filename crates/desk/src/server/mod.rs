@@ -5,6 +5,7 @@ mod asks;
 mod card;
 mod dials;
 mod events;
+mod family;
 mod guard;
 mod job;
 mod looks;
@@ -144,7 +145,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/mends", get(dials::mends))
         .route("/measure", get(dials::measure))
         .route("/magnets", get(magnets::magnets))
-        .route("/fits", get(magnets::fits))
+        .route("/fits", get(family::fits))
         .route("/looks", get(looks::looks))
         .route("/board", get(looks::sheet))
         .route("/stocks", get(looks::stocks))

@@ -109,7 +109,14 @@ impl Desk {
 
     /// What the command line says of a dial, as JSON.
     pub fn command(&self, command: &str, name: &str) -> Value {
-        let run = Command::new(program()).args([command, "--json"]).arg(self.path(name)).output();
+        self.command_with(command, name, &[])
+    }
+
+    /// The same with more arguments, in the folder.
+    pub fn command_with(&self, command: &str, name: &str, more: &[&str]) -> Value {
+        let mut run = Command::new(program());
+        let run =
+            run.current_dir(self.folder.path()).args([command, "--json"]).arg(self.path(name)).args(more).output();
         serde_json::from_slice(&run.expect("runs").stdout).expect("JSON")
     }
 

@@ -5,6 +5,7 @@ mod browser;
 mod client;
 mod desk;
 mod everyone;
+mod family;
 mod keeping;
 mod look;
 mod looks;
