@@ -572,7 +572,7 @@ export const texts = {
     name_example: "Harbour",
     counters: "What it counts, a line each",
     counters_example: "provisions 0..24\nlamp oil 0..15\nsky: calm, breeze, gale",
-    stock: "Cut from",
+    stock: "Cut from:",
     begin: "Begin it",
     family: "Family",
     family_how: "Each wheel, down, tried in each place of each cover, across.",
