@@ -140,7 +140,7 @@ export const texts = {
     under: " under one cover.",
     /** Paragraphs of the whole dial; `when` names what must be written or not. @type {{ id: string, heading?: string, lines: string[] }[]} */
     dial: [
-      { id: "name", lines: ["It is called {name}, and its figures are shown in {show}."] },
+      { id: "name", lines: ["It is called {name}, and its figures are shown in {show}. The standard that its wheels and cover must fit: {standard}."] },
       {
         id: "cover",
         heading: "The cover",
@@ -207,6 +207,9 @@ export const texts = {
     add_layer: "Add a layer at the back",
     new_layer: "Its material and true thickness",
     new_layer_example: "oak, 0.6 mm",
+  },
+  standard: {
+    line: (/** @type {string} */ file, /** @type {number} */ line) => (file ? `${file}, line ${line}` : `line ${line}`),
   },
   value: {
     label: (/** @type {string} */ words, /** @type {string} */ shown) => `${words}: ${shown}. Change`,

@@ -475,6 +475,28 @@ async fn a_standard_is_held_against() {
     assert!(findings(&look).iter().all(|one| one["rule"] != "family"));
     let told = look["changed"]["mistakes"]["standard"]["what"].as_str().expect("told");
     assert!(told.contains("outside the opened folder"), "{told}");
+    // One with mistakes is told with its file, their lines, and what to do.
+    fs::create_dir(desk.folder.path().join("three")).expect("made");
+    fs::write(desk.folder.path().join("three/dial.toml"), follows("../near/dial.toml")).expect("written");
+    let near = desk.folder.path().join("near/dial.toml");
+    fs::write(&near, other.replace("stock = \"birch plywood 3 mm\"", "stock = 3")).expect("written");
+    let look = desk.get("/look?dial=three/dial.toml").await.json();
+    let told = &look["changed"]["mistakes"]["standard"];
+    assert_eq!(
+        (&told["file"], &told["what"]),
+        (&json!("near/dial.toml"), &json!("the standard ../near/dial.toml has 1 mistake"))
+    );
+    let line = HARBOUR.lines().position(|line| line.starts_with("stock")).expect("there") + 1;
+    assert_eq!(told["mistakes"][0]["at"]["line"], line, "{told}");
+    assert!(
+        !told["mistakes"][0]["help"].as_str().expect("help").is_empty()
+            && !told["help"].as_str().expect("help").is_empty()
+    );
+    fs::write(&near, b"\xff\xfe").expect("written");
+    let look = desk.get("/look?dial=three/dial.toml").await.json();
+    let what = look["changed"]["mistakes"]["standard"]["what"].as_str().expect("told").to_owned();
+    assert!(what.contains("not text in UTF-8"), "{what}");
+    fs::write(&near, &other).expect("written");
     // Another standard is another look.
     let before = desk.get("/look?dial=one/dial.toml").await.json()["look"].clone();
     fs::write(desk.folder.path().join("near/dial.toml"), HARBOUR).expect("written");

@@ -8,6 +8,7 @@ import { ask } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { texts } from "../texts.js";
+import { standardTrouble } from "./standard-trouble.js";
 import { Editor } from "./value-editor.js";
 import { sayValue, sentence, valueWord } from "./value-words.js";
 
@@ -60,7 +61,18 @@ class OrderStory extends HTMLElement {
       this.#build();
     }
     this.querySelectorAll("[data-path]").forEach((word) => this.#say(/** @type {HTMLElement} */ (word)));
+    this.#troubled();
     this.#editor.follow();
+  }
+
+  /** A standard that cannot be had is told where it is chosen. */
+  #troubled() {
+    const word = this.querySelector('[data-path="standard"]');
+    const trouble = standardTrouble();
+    word?.classList.toggle("troubled", trouble.length > 0);
+    const there = this.querySelector(".standard-trouble");
+    if (!there) word?.closest("p")?.after(make("div", { class: "standard-trouble", role: "status" }, ...trouble));
+    else if (there.textContent !== trouble.map((one) => one.textContent).join("")) there.replaceChildren(...trouble);
   }
 
   /** @param {HTMLElement} word */

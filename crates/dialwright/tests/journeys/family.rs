@@ -78,3 +78,43 @@ fn the_dials_of_a_folder_are_judged_as_one_set() {
     );
     desk.well();
 }
+
+/// A standard that cannot be had is told where it is chosen: its file, the line, why, and what to do; it follows what is written.
+#[test]
+fn a_standard_with_mistakes_is_told_where_it_is_chosen() {
+    let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
+    let beacon = desk.text("beacon/dial.toml");
+    let broken = beacon.replacen("name = ", "nam = ", 1);
+    std::fs::write(desk.path("beacon/dial.toml"), &broken).expect("written");
+    let line = broken.lines().position(|line| line.starts_with("nam = ")).expect("there") + 1;
+    desk.browser.eval("location.hash = 'view=mat&dial=harbour/dial.toml'");
+    desk.browser.wait("document.querySelector('desk-head h1').textContent === 'Harbour' && document.querySelector('[data-path=standard]')");
+    assert_eq!(desk.browser.eval("document.querySelector('[data-path=standard]').textContent"), "none");
+    let says = "document.querySelector('.standard-trouble').textContent";
+    assert_eq!(desk.browser.eval(says), "");
+    desk.browser.click("[data-path=standard]");
+    desk.browser.wait("document.querySelector('.editor.here input')");
+    desk.browser.write("../barn/dial.toml");
+    desk.browser.wait(&format!("{says}.includes('../barn/dial.toml is not there')"));
+    desk.browser.write("../beacon/dial.toml");
+    desk.browser.wait(&format!("{says}.includes('beacon/dial.toml, line {line}')"));
+    let told = desk.browser.eval(says);
+    let told = told.as_str().expect("words");
+    assert!(told.contains("nam") && told.contains("Help: "), "{told}");
+    assert!(!desk.text("harbour/dial.toml").contains("standard"), "nothing is written while one types");
+    desk.browser.press("Set");
+    desk.browser.wait("!document.querySelector('.editor.here') && document.querySelector('.value.troubled')?.textContent === '../beacon/dial.toml'");
+    desk.pictures("standard", "[data-path=standard]");
+    // It leads to the very line.
+    desk.browser.click(".standard-trouble a");
+    desk.browser.wait("document.querySelector('writing-view textarea')?.value.includes('nam = ')");
+    let chosen = desk.browser.wait("(() => { const t = document.querySelector('writing-view textarea'); return t.value.slice(t.selectionStart, t.selectionEnd) })()");
+    assert!(chosen.as_str().expect("text").starts_with("nam"), "{chosen}");
+    // Mended there, the trouble is gone here.
+    std::fs::write(desk.path("beacon/dial.toml"), &beacon).expect("written");
+    desk.browser.eval("location.hash = 'view=mat&dial=harbour/dial.toml'");
+    desk.browser
+        .wait("document.querySelector('[data-path=standard]:not(.troubled)')?.textContent === '../beacon/dial.toml'");
+    assert_eq!(desk.browser.eval(says), "");
+    desk.well();
+}
