@@ -60,6 +60,7 @@ export const texts = {
     says_one: (/** @type {string} */ what) => `From ${what} to \u2026`,
     stale: "This is the last dial that could be drawn; the file has mistakes now.",
     nothing: "There is no dial here yet.",
+    to_shelf: "Begin one, or take one from the shelf",
     snap: (/** @type {string} */ what) => `in line: ${what}`,
     bared: (/** @type {string} */ name) => `bared rim of ${name}`,
     calibrate: "Hold a bank card (85.60 x 53.98 mm, ISO/IEC 7810 ID-1) to the screen and slide until it covers the drawn one.",

@@ -15,6 +15,8 @@ class WorkshopFile extends HTMLElement {
   #throw = make("button", { type: "button", onclick: () => this.#take(true) }, texts.writing.throw);
   #undo = make("button", { type: "button", onclick: () => this.#do(shop.undo()) }, texts.head.undo_short);
   #redo = make("button", { type: "button", onclick: () => this.#do(shop.redo()) }, texts.head.redo_short);
+  /** A field shows a part of what is in it; paper shows all. */
+  #paper = make("pre", { class: "for-paper" });
   #status = make("p", { role: "status" });
   #wrong = make("p", { class: "wrong", role: "alert" });
   #mistakes = make("ul", { class: "mistakes" });
@@ -29,7 +31,7 @@ class WorkshopFile extends HTMLElement {
   connectedCallback() {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
-    this.#writing.replaceChildren(make("div", {}, this.#text), make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw, this.#undo, this.#redo), this.#status, this.#wrong, this.#mistakes));
+    this.#writing.replaceChildren(make("div", {}, this.#text, this.#paper), make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw, this.#undo, this.#redo), this.#status, this.#wrong, this.#mistakes));
     this.replaceChildren(make("h2", {}, words.heading), this.#where, this.#both, this.#writing, this.#shelf);
     this.#text.addEventListener("input", () => this.#show(), { signal });
     shop.follow(signal, () => this.#take(false));
@@ -72,6 +74,7 @@ class WorkshopFile extends HTMLElement {
     this.#redo.disabled = changed || !told.redo;
     const { mistakes } = told;
     this.#status.textContent = changed ? texts.writing.changed : mistakes.length > 0 ? texts.writing.mistakes(mistakes.length) : texts.writing.well;
+    this.#paper.textContent = this.#text.value;
     this.#text.setAttribute("aria-invalid", String(mistakes.length > 0));
     this.#mistakes.replaceChildren(...mistakes.map((mistake) => {
       const places = [mistake.at, ...mistake.also].filter((one) => one !== null);
@@ -80,11 +83,13 @@ class WorkshopFile extends HTMLElement {
     }));
     this.#both.replaceChildren(...bothVersions(told, (kept, take) => this.#do(shop.settle(kept, take))));
     const { has } = told;
+    const open = [...this.#shelf.querySelectorAll("details")].map((one) => one.open);
     this.#shelf.replaceChildren(
       make("p", {}, words.machine(has.machine, has.bed)),
       table(words.stocks(has.stocks.length), words.stock_columns, has.stocks.map((/** @type {any} */ one) => [one.name, one.layers, one.thickness, one.kerf, one.source])),
       table(words.magnets(has.magnets.length), words.magnet_columns, has.magnets.map((/** @type {any} */ one) => [one.name, one.size, one.remanence, one.price ?? "", one.source])),
     );
+    this.#shelf.querySelectorAll("details").forEach((one, n) => (one.open = open[n] ?? false));
   }
 
   /** @param {number} from @param {number} to */

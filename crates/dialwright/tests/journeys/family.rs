@@ -3,15 +3,10 @@
 use crate::desk::Desk;
 use serde_json::{Value, json};
 
-fn open(desk: &mut Desk) {
-    desk.browser.eval("location.hash = 'view=shelf'");
-    desk.browser.wait("document.querySelector('table.fits tbody td')");
-}
-
 #[test]
 fn a_family_lies_side_by_side() {
     let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
-    open(&mut desk);
+    desk.open("shelf");
     let cells = desk.browser.eval("document.querySelectorAll('table.fits tbody td').length");
     assert_eq!(cells, json!(9), "three wheels in three places");
     let own = desk.browser.eval(
@@ -37,7 +32,7 @@ fn the_dials_of_a_folder_are_judged_as_one_set() {
     let other = harbour.replace("Harbour", "Pier").replace("[notch]", "[magnet]\npoles = \"cover pushes\"\n\n[notch]");
     write("pier", format!("standard = \"../harbour/dial.toml\"\n{other}"));
     write("wreck", "name = 3\n".into());
-    open(&mut desk);
+    desk.open("shelf");
     let file = |name: &str| format!("{name}/dial.toml");
     let rows = desk.browser.eval("[...document.querySelectorAll('fits-table .from-here li')].map((li) => [li.dataset.of, li.dataset.about, li.className, li.querySelector('.what').textContent, li.textContent])");
     let rows = rows.as_array().expect("rows").clone();

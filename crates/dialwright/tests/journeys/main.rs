@@ -2,6 +2,7 @@
 //! absence a failure.
 
 mod browser;
+mod checks;
 mod client;
 mod desk;
 mod everyone;

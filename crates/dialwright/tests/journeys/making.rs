@@ -40,6 +40,7 @@ fn a_new_dials_stock_is_chosen_by_its_picture() {
     let Some(mut desk) = Desk::with(&[]) else { return };
     let own = "[stocks.\"attic oak\"]\nlayers = [{ material = \"oak\", thickness = \"3.2 mm\" }]\nkerf = \"0.2 mm\"\n";
     fs::write(desk.path("workshop.toml"), own).expect("written");
+    desk.browser.wait("document.querySelector('shelf-view form')");
     assert_eq!(desk.browser.eval("document.querySelector('nav [aria-current]').textContent"), "On the shelf");
     let usual = "document.querySelector('.cut-from summary strong').textContent";
     desk.browser.wait(&format!("{usual} === 'birch plywood 3 mm'"));

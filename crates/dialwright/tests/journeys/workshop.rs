@@ -1,15 +1,13 @@
 //! The workshop's machine and feel on the desk: every value of them is changed in place, as in the order.
 
-use crate::desk::Desk;
+use crate::desk::{Desk, HARBOUR as FILE};
 use serde_json::{Value, json};
 
-const FILE: &str = "harbour/dial.toml";
 const KEPT: &str = "workshop.toml";
 
 fn open(desk: &mut Desk) {
-    desk.browser.eval(&format!("location.hash = 'view=machine&dial={FILE}'"));
+    desk.open("machine");
     desk.browser.wait("document.querySelector('workshop-story .value')?.textContent");
-    desk.browser.wait("document.querySelector('machine-view .setup svg')");
 }
 
 /// Opens the editor of a value and writes into it.
@@ -18,16 +16,6 @@ fn write(desk: &mut Desk, path: &str, text: &str) {
     desk.browser.wait("document.querySelector('workshop-story .editor input')");
     desk.browser.eval("document.querySelector('workshop-story .editor input').focus()");
     desk.browser.write(text);
-}
-
-fn until(desk: &Desk, words: &str) -> String {
-    for _ in 0..200 {
-        match std::fs::read_to_string(desk.path(KEPT)) {
-            Ok(text) if text.contains(words) => return text,
-            _ => std::thread::sleep(std::time::Duration::from_millis(25)),
-        }
-    }
-    panic!("{words} is not in {KEPT}: {}", std::fs::read_to_string(desk.path(KEPT)).unwrap_or_default());
 }
 
 #[test]
@@ -50,7 +38,7 @@ fn every_value_of_the_machine_and_the_hand_is_changed_in_place() {
     desk.browser.eval("document.querySelector('workshop-story .editor input').focus()");
     desk.browser.write("90 mm");
     desk.browser.key("Enter");
-    until(&desk, "bed_width = \"90 mm\"");
+    desk.until(KEPT, "bed_width = \"90 mm\"");
     desk.browser.wait(
         "document.activeElement.dataset.path === 'machine.bed_width' && document.activeElement.textContent === '90 mm'",
     );
@@ -74,14 +62,15 @@ fn every_value_of_the_machine_and_the_hand_is_changed_in_place() {
     write(&mut desk, "feel.turn_stiff", "2 N");
     desk.browser.key("ArrowUp");
     desk.browser.key("Enter");
-    assert_eq!(until(&desk, "2.05 N"), mine.replace("2 N", "2.05 N"));
+    desk.until(KEPT, "2.05 N");
+    assert_eq!(desk.text(KEPT), mine.replace("2 N", "2.05 N"));
     desk.browser.wait("!document.querySelector('workshop-story .editor')");
     desk.browser.click("workshop-story [data-path='machine.pocket']");
     desk.browser.wait("document.querySelector('.editor [type=color]').value === '#009e73'");
     desk.browser.eval("(() => { const c = document.querySelector('.editor [type=color]'); c.value = '#123456'; c.dispatchEvent(new Event('input')) })()");
     desk.pictures("workshop-colour", "workshop-story");
     desk.browser.press("Set");
-    until(&desk, "pocket = \"#123456\"");
+    desk.until(KEPT, "pocket = \"#123456\"");
     // It is the colour of the sheet below.
     desk.browser.wait("document.querySelector('.setup [id^=step-][id*=pocket]')?.outerHTML.includes('#123456')");
 
@@ -129,7 +118,7 @@ fn two_windows_do_not_overwrite_each_others_workshop() {
     assert_eq!(marked, json!(["bed_width = \"520 mm\"", "bed_width = \"510 mm\""]));
     desk.pictures("workshop-both", "workshop-story");
     desk.browser.press("Take mine");
-    until(&desk, "510 mm");
+    desk.until(KEPT, "510 mm");
     desk.browser.wait("!document.querySelector('workshop-story .both')");
     desk.well();
 }
@@ -147,7 +136,7 @@ fn the_machine_is_told_in_the_makers_units() {
     assert_eq!(shown(&mut desk, "machine.bed_width"), json!(measure::show(400.0, measure::Units::Inches)));
     write(&mut desk, "machine.bed_height", "12 1/2 in");
     desk.browser.key("Enter");
-    until(&desk, "bed_height = \"12 1/2 in\"");
+    desk.until(KEPT, "bed_height = \"12 1/2 in\"");
     std::fs::write(desk.path(KEPT), "[machine]\nbed_width = 3\nname = \"Bench\"\n").expect("written");
     desk.browser.wait("document.querySelector('workshop-story .wrong').textContent.includes('has mistakes')");
     assert_eq!(shown(&mut desk, "machine.name"), "Bench");
