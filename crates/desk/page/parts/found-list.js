@@ -9,6 +9,7 @@ import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { link } from "../lib/route.js";
 import { texts } from "../texts.js";
+import { standardTrouble } from "./standard-trouble.js";
 
 const words = texts.found;
 /** How long the page is quiet before mends are asked for, in ms. */
@@ -83,7 +84,7 @@ class FoundList extends HTMLElement {
     this.#shown = now;
     const items = broken.map((mistake) => mistakeItem(mistake));
     if (workshop.length > 0) items.push(make("li", { class: "mend" }, make("p", {}, words.workshop), ...workshop.map((one) => make("p", { class: "why" }, one.what))));
-    if (mistakes?.standard) items.push(make("li", { class: "mend" }, make("p", {}, mistakes.standard.what), make("p", { class: "why" }, mistakes.standard.help)));
+    if (mistakes?.standard) items.push(make("li", { class: "mend" }, ...standardTrouble(true)));
     if (broken.length === 0) {
       items.push(.../** @type {Finding[]} */ (board.piece("findings") ?? []).map((one, n, all) => this.#item(one, mends[n], keyOf(one, n, all))));
     }

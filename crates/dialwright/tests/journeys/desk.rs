@@ -109,8 +109,33 @@ impl Desk {
 
     /// What the command line says of a dial, as JSON.
     pub fn command(&self, command: &str, name: &str) -> Value {
-        let run = Command::new(program()).args([command, "--json"]).arg(self.path(name)).output();
+        self.command_with(command, name, &[])
+    }
+
+    /// The same with more arguments, in the folder.
+    pub fn command_with(&self, command: &str, name: &str, more: &[&str]) -> Value {
+        let mut run = Command::new(program());
+        let run =
+            run.current_dir(self.folder.path()).args([command, "--json"]).arg(self.path(name)).args(more).output();
         serde_json::from_slice(&run.expect("runs").stdout).expect("JSON")
+    }
+
+    /// Keeps pictures of what is shown now, narrow and wide, light and dark, to be looked at; only where `DIALWRIGHT_PICTURES`
+    /// names a folder. The first element of the selector is scrolled to.
+    pub fn pictures(&mut self, name: &str, selector: &str) {
+        let Ok(folder) = std::env::var("DIALWRIGHT_PICTURES") else { return };
+        for (scheme, width, height) in
+            [("light", 1400, 900), ("light", 360, 740), ("dark", 1400, 900), ("dark", 360, 740)]
+        {
+            self.browser.prefer(&[("prefers-color-scheme", scheme)]);
+            self.browser.viewport(width, height);
+            self.browser
+                .wait(&format!("(document.querySelector({selector:?}).scrollIntoView({{ block: 'start' }}), true)"));
+            std::thread::sleep(std::time::Duration::from_millis(300));
+            self.browser.picture(&Path::new(&folder).join(format!("{name}-{scheme}-{width}.png")));
+        }
+        self.browser.prefer(&[]);
+        self.browser.viewport(1280, 800);
     }
 
     /// Ends a journey: nothing was complained of.

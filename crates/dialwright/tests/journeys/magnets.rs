@@ -1,7 +1,7 @@
 //! Magnets on the desk: the ring on the map is moved and the verdict changes, a pair is taken from the shelf, a seat is chosen.
 
 use crate::desk::Desk;
-use serde_json::{Value, json};
+use serde_json::Value;
 
 fn open(desk: &mut Desk) {
     desk.browser.eval("location.hash = 'view=magnets&dial=harbour/dial.toml'");
@@ -64,20 +64,5 @@ fn a_pair_from_the_shelf_and_a_seat_are_taken() {
     until(&mut desk, "seat = \"pin and socket\"");
     let held: Value = desk.command("magnets", "harbour/dial.toml");
     assert!(held["wheels"][0]["held"]["under_the_face_mm"][1].as_f64().expect("mm") < 0.0);
-    desk.well();
-}
-
-#[test]
-fn a_family_lies_side_by_side() {
-    let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
-    desk.browser.eval("location.hash = 'view=shelf'");
-    let cells = desk.browser.wait("document.querySelectorAll('table.fits tbody td').length");
-    assert_eq!(cells, json!(9), "three wheels in three places");
-    let own = desk.browser.eval(
-        "[0, 1, 2].map((k) => document.querySelectorAll('table.fits tbody tr')[k].querySelectorAll('td')[k].className)",
-    );
-    assert_eq!(own, json!(["fits", "fits", "fits"]));
-    let why = desk.browser.eval("document.querySelector('table.fits td.not p').textContent");
-    assert!(why.as_str().expect("words").len() > 10, "{why}");
     desk.well();
 }
