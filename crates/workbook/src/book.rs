@@ -75,8 +75,13 @@ impl Book {
         }
         ink::mend(&mut data, &mut found);
         data["not_covered"] = found.iter().map(NotCovered::code_points).collect();
-        // What a reader of the file's properties sees has its own fonts.
-        data["title"] = json!(dial.name.split_whitespace().collect::<Vec<_>>().join(" "));
+        // What a reader's window shows as the title has fonts of its own.
+        let name = ink::one_line(&dial.name);
+        let name = if name.is_empty() { "Dial without a name" } else { &name };
+        data["title"] = match data["documents"].as_array().map(Vec::as_slice) {
+            Some([alone]) => json!(format!("{name}: {}", alone["title"].as_str().unwrap_or_default())),
+            _ => json!(name),
+        };
         (data, found)
     }
 }

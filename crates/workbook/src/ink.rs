@@ -78,6 +78,12 @@ fn is_steering(c: char) -> bool {
         | '\u{feff}' | '\u{fe00}'..='\u{fe0f}' | '\u{e0000}'..='\u{e0fff}')
 }
 
+/// A name as one line, without what cannot be seen.
+pub(crate) fn one_line(name: &str) -> String {
+    let seen: String = name.chars().filter(|c| c.is_whitespace() || !(c.is_control() || is_steering(*c))).collect();
+    seen.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// A name that fits where there is room for so many letters.
 pub(crate) fn short(name: &str, letters: usize) -> String {
     let one_line: String = name.split_whitespace().collect::<Vec<_>>().join(" ");

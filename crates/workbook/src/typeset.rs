@@ -7,7 +7,7 @@ use serde_json::Value;
 use typst::diag::SourceDiagnostic;
 use typst::foundations::Smart;
 use typst_layout::PagedDocument;
-use typst_pdf::PdfOptions;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
 /// Sets a book, or what the template says; returns its bytes and how many pages it has.
 pub(crate) fn typeset(
@@ -18,6 +18,7 @@ pub(crate) fn typeset(
 ) -> Result<(Vec<u8>, usize), WorkbookError> {
     let document = laid_out(template, data, pictures)?;
     let options = PdfOptions {
+        standards: accessible()?,
         // The identifier must not hang on anything but the book.
         ident: Smart::Custom(format!("dialwright workbook: {name}")),
         creator: Smart::Custom(Some(concat!("dialwright ", env!("CARGO_PKG_VERSION")).to_owned())),
@@ -29,6 +30,11 @@ pub(crate) fn typeset(
     // What the typesetter remembers between two books is of no use here.
     typst::comemo::evict(0);
     Ok((pdf, pages))
+}
+
+/// PDF/UA-1 (ISO 14289-1:2014): tagged, titled, every picture told in words; what breaks it is a fault.
+fn accessible() -> Result<PdfStandards, WorkbookError> {
+    PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|error| WorkbookError::Fault(error.message().to_string()))
 }
 
 /// The pages, with everything in its place.

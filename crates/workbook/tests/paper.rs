@@ -2,6 +2,7 @@
 
 mod common;
 
+use common::accessible::check;
 use common::{Painted, Read, SMALL, example, ready_in, squeezed};
 use lopdf::Object;
 use press::report;
@@ -115,39 +116,44 @@ fn every_figure_is_the_figure_of_the_report() {
     }
 }
 
-/// PDF/UA's groundwork (ISO 14289-1, from memory): tagged, titled, in a language, with bookmarks; and all fonts inside.
+/// Bookmarks, warnings, no clock, and the standard's rules for all that the book holds.
 #[test]
-fn the_book_is_tagged_titled_and_whole_in_itself() {
+fn the_book_is_accessible_and_whole_in_itself() {
     let ready = ready_in(SMALL, workshop::starter());
-    let book = workbook::workbook(&ready.make(Paper::A4)).expect("sets");
-    let read = Read::of(&book);
-    let catalog = read.pdf.catalog().expect("a catalog");
-    let marked = catalog.get(b"MarkInfo").and_then(Object::as_dict).and_then(|one| one.get(b"Marked"));
-    assert!(marked.and_then(Object::as_bool).expect("marked"));
-    assert!(catalog.has(b"StructTreeRoot"));
-    assert_eq!(catalog.get(b"Lang").and_then(Object::as_str).expect("a language"), b"en");
+    let ranked = dial::looks::pairings(&ready.looked, &ready.workshop);
+    let make = workbook::Make { pairings: Some(&ranked), ..ready.make(Paper::A4) };
+    let book = workbook::workbook(&make).expect("sets");
+    let mut read = Read::of(&book);
     let toc = read.pdf.get_toc().expect("bookmarks");
     let titles: Vec<&str> = toc.toc.iter().filter(|one| one.level == 1).map(|one| one.title.as_str()).collect();
     for title in ["Small", "Paper proof", "Turn test", "Magnets", "Ticket 1: face up", "Hand-over", "Bill of materials"]
     {
         assert!(titles.contains(&title), "{title}: {titles:?}");
     }
-    let mut fonts = 0;
-    for object in read.pdf.objects.values() {
-        let Ok(one) = object.as_dict() else { continue };
-        if one.get(b"Type").and_then(Object::as_name).is_ok_and(|kind| kind == b"FontDescriptor") {
-            fonts += 1;
-            assert!([&b"FontFile"[..], b"FontFile2", b"FontFile3"].iter().any(|key| one.has(key)), "{one:?}");
-        }
-    }
-    assert!(fonts >= 3);
-    // The same dial once more, and a dial that differs.
-    let again = workbook::workbook(&ready.make(Paper::A4)).expect("sets");
-    assert!(book.pdf == again.pdf, "the same bytes");
     assert!(!String::from_utf8_lossy(&book.pdf).contains("CreationDate"), "no clock");
     let text = read.all_text();
     for words in ["If one may have been swallowed", "Beam:", "Fire:", "Fume:", "no age label", "local law"] {
         assert!(text.contains(words), "{words}");
+    }
+    let checked = check(&read);
+    assert!(checked.broken.is_empty(), "{:?}", checked.broken);
+    assert!(checked.figures > 20 && checked.headings > 40 && checked.tables > 8, "{checked:?}");
+    assert!(checked.links >= 8 && checked.marked > 1000, "{checked:?}");
+
+    // What the check is worth: one picture without words, a level of heading skipped, a title hidden.
+    for object in read.pdf.objects.values_mut() {
+        let Ok(one) = object.as_dict_mut() else { continue };
+        match one.get(b"S").and_then(Object::as_name) {
+            Ok(b"Figure") => drop(one.remove(b"Alt")),
+            Ok(b"H2") => one.set("S", "H3"),
+            _ => {}
+        }
+    }
+    let viewer = read.pdf.catalog_mut().expect("a catalog");
+    viewer.remove(b"ViewerPreferences");
+    let broken = check(&read).broken.join("\n");
+    for clause in ["7.3-1", "7.4.2-1", "7.1-10"] {
+        assert!(broken.contains(clause), "{clause}: {broken}");
     }
 }
 
@@ -171,6 +177,15 @@ fn hostile_names_are_words_and_nothing_else() {
     assert!(words.contains("U+0645"), "the page names what it lacks");
 }
 
+/// A heading and a title are never empty, whatever cannot be seen of a name.
+#[test]
+fn names_that_cannot_be_seen_break_nothing() {
+    let text = "name = \" \"\nstock = \"birch plywood 3 mm\"\n[[counter]]\nname = \"\u{202e}\"\nlabel = \"\"\nvalues = [\"a\", \"b\"]\n";
+    let read = Read::of(&workbook::workbook(&ready_in(text, workshop::starter()).make(Paper::A4)).expect("sets"));
+    assert_eq!(check(&read).broken, Vec::<String>::new());
+    assert!(read.text(0).contains("(no name)"), "{}", read.text(0));
+}
+
 #[test]
 fn each_document_can_be_made_alone() {
     let ready = ready_in(SMALL, workshop::starter());
@@ -178,6 +193,7 @@ fn each_document_can_be_made_alone() {
     let make = workbook::Make { pairings: Some(&ranked), ..ready.make(Paper::Letter) };
     for which in Document::ALL {
         let read = Read::of(&workbook::document(&make, which).expect("sets"));
+        assert_eq!(check(&read).broken, Vec::<String>::new(), "{which}");
         let text = read.all_text();
         let title = if which == Document::Tickets { "Ticket 1: face up" } else { which.title() };
         assert!(text.contains(title), "{which}: {text}");
@@ -210,6 +226,7 @@ fn a_drawing_alone_is_true_to_size() {
         let pdf = workbook::drawing_alone("card", "a card", &press::card_page(&plan), (width, height)).expect("sets");
         let read = Read::of_bytes(&pdf);
         assert_eq!(read.pages.len(), 1);
+        assert_eq!(check(&read).broken, Vec::<String>::new());
         let (w, h) = read.size(read.pages[0]);
         assert!((w - width).abs() < 0.05 && (h - height).abs() < 0.05, "{w} x {h}");
         let painted = read.painted(read.pages[0]);

@@ -28,7 +28,10 @@ class OrderStory extends HTMLElement {
   async connectedCallback() {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
-    board.addEventListener("pieces", () => this.#show(), { signal });
+    board.addEventListener("pieces", (event) => {
+      const changed = /** @type {CustomEvent<Set<string>>} */ (event).detail;
+      if (changed.has("order") || changed.has("dial")) this.#show();
+    }, { signal });
     this.#table ??= /** @type {any} */ (await ask("/parameters"));
     this.#show();
   }

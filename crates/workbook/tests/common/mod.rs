@@ -1,6 +1,8 @@
 //! Dials to set, and a reader of what was set that is not ours.
 #![allow(dead_code, reason = "each test file uses some of these")]
 
+pub mod accessible;
+
 use dial::Looked;
 use dial::job::{self, Job};
 use lopdf::content::{Content, Operation};
@@ -92,7 +94,12 @@ impl Read {
         out
     }
 
-    fn resolve<'a>(&'a self, object: &'a Object) -> &'a Dictionary {
+    /// A dictionary within another, wherever it stands.
+    pub fn dictionary<'a>(&'a self, within: &'a Dictionary, key: &[u8]) -> Option<&'a Dictionary> {
+        within.get(key).ok().map(|one| self.resolve(one))
+    }
+
+    pub fn resolve<'a>(&'a self, object: &'a Object) -> &'a Dictionary {
         match object {
             Object::Reference(id) => self.pdf.get_dictionary(*id).expect("a dictionary"),
             other => other.as_dict().expect("a dictionary"),
