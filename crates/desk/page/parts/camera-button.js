@@ -22,21 +22,30 @@ export function cameraButton(taken, failed) {
   const viewfinder = make("div", { class: "viewfinder", hidden: true }, video, make("div", { class: "row" }, shoot, make("button", { type: "button", onclick: () => (off(), button.focus()) }, words.camera_off)));
   const button = make("button", { type: "button", "data-camera": "", onclick: () => on() }, words.camera);
 
+  /** Counts what was wished: a camera that comes when it is wanted no more is put away at once. */
+  let wished = 0;
+
   async function on() {
+    off();
+    const mine = wished;
     try {
       if (!navigator.mediaDevices) throw new Error(words.no_access);
-      stream = await navigator.mediaDevices.getUserMedia(WANTED);
+      const came = await navigator.mediaDevices.getUserMedia(WANTED);
+      if (mine !== wished) return came.getTracks().forEach((track) => track.stop());
+      stream = came;
       video.srcObject = stream;
       viewfinder.hidden = false;
       await video.play();
       shoot.focus();
     } catch (error) {
+      if (mine !== wished) return;
       off();
       failed(error instanceof Error ? error.message : String(error));
     }
   }
 
   function off() {
+    wished++;
     stream?.getTracks().forEach((track) => track.stop());
     stream = null;
     video.srcObject = null;

@@ -7,6 +7,7 @@ mod client;
 mod desk;
 mod everyone;
 mod family;
+mod idle;
 mod keeping;
 mod look;
 mod looks;

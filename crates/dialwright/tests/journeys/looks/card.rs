@@ -24,13 +24,36 @@ fn taken() -> (CardPlan, Chance, Scene) {
     (plan, chance, scene)
 }
 
-#[test]
-fn a_photo_is_taken_with_the_camera() {
+/// A desk whose camera sees a card, and what is true of that.
+pub fn before_camera() -> Option<(Desk, Scene)> {
     let (plan, _, scene) = taken();
     // The browser takes the codes of a film to run from 16 to 235 (ITU-R BT.601), as those of a film do.
     let mut film = scene.photograph(&plan);
     film.rgb.iter_mut().for_each(|code| *code = (16.0 + f64::from(*code) * 219.0 / 255.0).round() as u8);
-    let Some(mut desk) = Desk::before_camera(&["harbour"], Some(&film.jpeg(95))) else { return };
+    Some((Desk::before_camera(&["harbour"], Some(&film.jpeg(95)))?, scene))
+}
+
+/// However soon one goes elsewhere, or asks twice, no camera is left on.
+#[test]
+fn no_camera_stays_on_behind_the_page() {
+    let Some((mut desk, _)) = before_camera() else { return };
+    desk.open("card");
+    desk.browser.eval("(() => { const real = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices); window.came = []; navigator.mediaDevices.getUserMedia = async (wanted) => { const stream = await real(wanted); window.came.push(stream); return stream } })()");
+    let on = "window.came.filter((stream) => stream.getTracks().some((track) => track.readyState === 'live')).length";
+    desk.browser.eval("(() => { const b = document.querySelector('[data-camera]'); b.click(); b.click() })()");
+    desk.browser.wait(&format!(
+        "window.came.length === 2 && document.querySelector('.viewfinder video').videoWidth > 0 && {on} === 1"
+    ));
+    // Gone from while a third is on its way.
+    desk.browser.eval("document.querySelector('[data-camera]').click()");
+    desk.open("looks");
+    desk.browser.wait(&format!("window.came.length === 3 && {on} === 0"));
+    desk.well();
+}
+
+#[test]
+fn a_photo_is_taken_with_the_camera() {
+    let Some((mut desk, scene)) = before_camera() else { return };
     desk.open("card");
     desk.browser.press("Take it with the camera");
     desk.browser.wait("document.querySelector('.viewfinder video').videoWidth > 0 && document.activeElement.textContent === 'Take the photo'");
