@@ -1,7 +1,7 @@
 //! What PDF/UA-1 (ISO 14289-1:2014) asks of a file, as far as a machine can see it and our pages hold such things. Clauses and numbers are
 //! those of the rules in veraPDF's published profile for PDF/UA-1, which `tools/PdfUa.java` runs whole.
 
-use super::Read;
+use crate::read::Read;
 use lopdf::content::{Content, Operation};
 use lopdf::{Dictionary, Object, ObjectId};
 use std::collections::HashSet;

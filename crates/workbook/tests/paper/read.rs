@@ -1,7 +1,4 @@
 //! Dials to set, and a reader of what was set that is not ours.
-#![allow(dead_code, reason = "each test file uses some of these")]
-
-pub mod accessible;
 
 use dial::Looked;
 use dial::job::{self, Job};
@@ -51,8 +48,16 @@ pub struct Read {
     pub pages: Vec<ObjectId>,
 }
 
-/// A painted path's bounds on its page in mm, y up: x0, y0, x1, y1; and whether it is filled.
+/// A painted path's bounds on its page in mm, y up: x0, y0, x1, y1.
 pub type Painted = [f64; 4];
+
+/// What a page does with paths, in order.
+#[derive(Clone, Copy, Debug)]
+pub enum Drawn {
+    Painted(Painted),
+    /// What is drawn next shows only within these bounds.
+    Clip(Painted),
+}
 
 impl Read {
     pub fn of(book: &Workbook) -> Read {
@@ -86,6 +91,15 @@ impl Read {
 
     /// The bounds of everything that is painted as a path on a page.
     pub fn painted(&self, page: ObjectId) -> Vec<Painted> {
+        let painted = |one: &Drawn| match one {
+            Drawn::Painted(bounds) => Some(*bounds),
+            Drawn::Clip(_) => None,
+        };
+        self.drawn(page).iter().filter_map(painted).collect()
+    }
+
+    /// The bounds of every path on a page, in the order of drawing.
+    pub fn drawn(&self, page: ObjectId) -> Vec<Drawn> {
         let content = self.pdf.get_page_content(page);
         let dictionary = self.pdf.get_dictionary(page).expect("a page");
         let resources = self.resolve(dictionary.get(b"Resources").expect("resources"));
@@ -107,7 +121,7 @@ impl Read {
     }
 
     /// Follows a content stream and the forms it draws (ISO 32000-1, 8.3 and 8.5).
-    fn run(&self, content: &[u8], resources: &Dictionary, start: Matrix, out: &mut Vec<Painted>) {
+    fn run(&self, content: &[u8], resources: &Dictionary, start: Matrix, out: &mut Vec<Drawn>) {
         let mut matrix = start;
         let mut kept = Vec::new();
         let mut points: Vec<(f64, f64)> = Vec::new();
@@ -122,9 +136,10 @@ impl Read {
                 "v" | "y" => points.extend([0, 2].map(|k| apply(matrix, n(k), n(k + 1)))),
                 "re" => points.extend([(0.0, 0.0), (n(2), n(3))].map(|(x, y)| apply(matrix, n(0) + x, n(1) + y))),
                 "S" | "s" | "f" | "F" | "f*" | "B" | "B*" | "b" | "b*" => {
-                    out.push(bounds(&points));
+                    out.push(Drawn::Painted(bounds(&points)));
                     points.clear();
                 }
+                "W" | "W*" => out.push(Drawn::Clip(bounds(&points))),
                 "n" => points.clear(),
                 "Do" => {
                     let name = operands[0].as_name().expect("a name");
