@@ -321,10 +321,31 @@ export const texts = {
     magnet_columns: ["magnet", "size", "remanence", "one costs", "from"],
     words: "the workshop, in writing",
   },
+  workshop_shelf: {
+    own: "Described in your workshop file.",
+    starters: "As in the starter workshop. When you change a value, all of it is copied into your workshop file.",
+    out: "Take it out of the file",
+    stocks: {
+      heading: "The kerf, the layers and all else of a stock",
+      how: "What is measured of your own sheets belongs here: the kerf of your machine in them, their true thickness.",
+      which: "Stock",
+      add: "Describe another stock",
+      new_one: "Its name, then its first layer: material and true thickness",
+      example: "my oak: oak, 3.2 mm",
+    },
+    magnets: {
+      heading: "The size, the strength and the price of a magnet",
+      how: "Any dial takes its magnets from this shelf.",
+      which: "Magnet",
+      add: "Put another magnet on the shelf",
+      new_one: "Its name, then its diameter, its thickness, and its grade or remanence",
+      example: "little ones: 4 mm, 2 mm, N45",
+    },
+  },
   workshop_story: {
     heading: "The machine and the hand",
     none: "As in the starter workshop; what is changed here begins a workshop file in this folder.",
-    writing: "Stocks and magnets, and all of it in writing",
+    writing: "All of it in writing",
     lines: [
       "The machine is called {machine.name}, and its bed takes {machine.bed_width} by {machine.bed_height}.",
       "On a sheet, what is engraved is drawn in {machine.engrave}, pockets in {machine.pocket}, inside cuts in {machine.cut_inside} and outside cuts in {machine.cut_outside}.",

@@ -13,6 +13,7 @@ mod pair;
 mod pieces;
 mod server;
 pub mod store;
+mod whole;
 
 pub use house::{House, JobFiles, Paper, Taken};
 pub use kin::{Kin, Trouble};

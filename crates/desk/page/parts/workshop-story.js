@@ -11,6 +11,7 @@ import { bothVersions } from "./both-versions.js";
 import { say } from "./desk-news.js";
 import { Editor } from "./value-editor.js";
 import { sayValue, sentence, valueWord } from "./value-words.js";
+import "./workshop-shelf.js";
 
 const words = texts.workshop_story;
 
@@ -31,7 +32,7 @@ class WorkshopStory extends HTMLElement {
   async connectedCallback() {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
-    this.replaceChildren(make("section", {}, make("h2", {}, words.heading), this.#where, this.#both, this.#lines, make("div", { class: "deeds" }, this.#undo, this.#redo), this.#then));
+    this.replaceChildren(make("section", {}, make("h2", {}, words.heading), this.#where, this.#both, this.#lines, ...["stocks", "magnets"].map((kind) => make(/** @type {"div"} */ ("shelf-of"), { kind })), make("div", { class: "deeds" }, this.#undo, this.#redo), this.#then));
     this.#table ??= /** @type {any} */ (await ask("/parameters")).workshop;
     if (signal.aborted) return;
     shop.follow(signal, () => this.#show());

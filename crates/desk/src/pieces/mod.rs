@@ -16,7 +16,7 @@ pub(crate) use found::findings;
 pub(crate) use order::parameters;
 pub(crate) use scene::{feature, line};
 use serde_json::{Value, json};
-pub(crate) use shop::workshop_order;
+pub(crate) use shop::{shelf_order, workshop_order};
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 /// One piece of what the page is shown.

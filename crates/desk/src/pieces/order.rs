@@ -3,7 +3,7 @@
 use crate::house::Shop;
 use crate::look::Seen;
 use crate::store::{count_at, value_at};
-use dial::design::parameters::{ART, COUNTER, DIAL_FILE, LAYER, OVERRIDES, STOCK};
+use dial::design::parameters::{ART, COUNTER, DIAL_FILE, LAYER, OVERRIDES, SHELF_MAGNET, STOCK};
 use dial::design::table::{Default, Groups, Kind, Param, all, find};
 use dial::design::{Design, Motif};
 use dial::magnets;
@@ -24,6 +24,7 @@ pub(crate) fn parameters() -> Value {
         "art": table(ART),
         "stock": table(STOCK),
         "layer": table(LAYER),
+        "magnet": table(SHELF_MAGNET),
         "workshop": super::shop::parameters(),
         "symbols": Symbol::all().map(|symbol| symbol.name()).collect::<Vec<_>>(),
     })
@@ -126,7 +127,7 @@ fn own_stocks(document: &toml_edit::DocumentMut) -> Vec<String> {
 }
 
 /// Where nothing is computed, what the table says of a derived value.
-fn param_words(param: &Param) -> Option<String> {
+pub(super) fn param_words(param: &Param) -> Option<String> {
     match param.default {
         Default::Derived(words) => Some(words.to_owned()),
         _ => None,
@@ -162,7 +163,7 @@ pub(super) fn usual(param: &Param, text: &str, units: Units) -> String {
     }
 }
 
-fn in_words(value: &Value) -> String {
+pub(super) fn in_words(value: &Value) -> String {
     match value {
         Value::String(text) => text.clone(),
         Value::Array(list) => list.iter().map(in_words).collect::<Vec<_>>().join(", "),

@@ -1,9 +1,10 @@
 //! The workshop's own values: of its machine, and of what its hands find easy.
 
 use super::order;
-use crate::store::value_at;
-use dial::design::parameters::WORKSHOP_FILE;
-use dial::design::table::{Kind, Param, all};
+use crate::store::{count_at, value_at};
+use crate::whole::{self, starter};
+use dial::design::parameters::{LAYER, WORKSHOP_FILE};
+use dial::design::table::{Groups, Kind, Param, all};
 use measure::Units;
 use serde_json::{Map, Value, json};
 use toml_edit::DocumentMut;
@@ -16,10 +17,6 @@ fn plain() -> impl Iterator<Item = &'static Param> {
 /// What the starter workshop says of a value, as its file writes it.
 fn starters(starter: &DocumentMut, param: &Param) -> Option<String> {
     value_at(starter, param.path)?.as_str().map(str::to_owned)
-}
-
-fn starter() -> DocumentMut {
-    workshop::STARTER.parse().unwrap_or_default()
 }
 
 /// The parameter table of these values for the page. Where nothing is fixed, the starter workshop's value is the usual one.
@@ -51,6 +48,30 @@ pub(crate) fn workshop_order(text: &str, units: Units) -> Value {
         values.insert(param.path.to_owned(), value);
     }
     Value::Object(values)
+}
+
+/// Every value of one stock or magnet, as `stocks["oak 3 mm"]`: of the file, or of the starter workshop where the file does not
+/// describe it. Nothing where neither does.
+pub(crate) fn shelf_order(text: &str, of: &str, units: Units) -> Option<Value> {
+    let document = text.parse::<DocumentMut>().ok()?;
+    let starter = starter();
+    let own = whole::has(&document, of);
+    let groups = whole::groups(of).filter(|_| own || whole::has(&starter, of))?;
+    let mut values = Map::new();
+    let mut tell = |base: &str, groups: Groups| {
+        for param in all(groups).filter(|param| !matches!(param.kind, Kind::List(_))) {
+            let path = format!("{base}.{}", param.path);
+            let value = match value_at(&starter, &path).filter(|_| !own) {
+                Some(usual) => json!({ "written": Value::Null, "shown": order::in_words(&usual), "from": "usual" }),
+                None => order::value(param, value_at(&document, &path), None, order::param_words(param), units),
+            };
+            values.insert(path, value);
+        }
+    };
+    tell(of, groups);
+    let layers = count_at(if own { &document } else { &starter }, &format!("{of}.layers"));
+    (0..layers).for_each(|k| tell(&format!("{of}.layers[{k}]"), LAYER));
+    Some(json!({ "own": own, "layers": layers, "order": values }))
 }
 
 #[cfg(test)]

@@ -169,6 +169,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/turning", get(paper::turning))
         .route("/choice", post(paper::choice))
         .route("/workshop", get(workshop::workshop))
+        .route("/workshop/shelf", get(workshop::shelf))
         .route("/workshop/try", post(workshop::attempt))
         .route("/workshop/edit", post(workshop::edit))
         .route("/workshop/text", post(workshop::text))

@@ -5,12 +5,14 @@ use super::Desk;
 use super::answer::{Sorry, aside, of_state};
 use super::asks::{Edit, Settle, Step, Text, Which};
 use crate::pieces;
-use crate::store::{DialFile, Refused, State as FileState, Version, apply_to};
+use crate::store::{Change, DialFile, Refused, State as FileState, Version, apply_to};
+use crate::whole::with_whole;
 use axum::Json;
 use axum::extract::{Query, State};
 use dial::Mistake;
 use dial::design::parameters::WORKSHOP_FILE;
 use process::Workshop;
+use serde::Deserialize;
 use serde_json::{Value, json};
 use std::fs;
 use std::path::PathBuf;
@@ -48,6 +50,26 @@ fn bare(text: String) -> FileState {
     FileState { version: Version::of(&text), text, undo: None, redo: None, kept: Vec::new() }
 }
 
+/// A stock or a magnet, as `stocks["oak 3 mm"]`.
+#[derive(Deserialize)]
+pub(super) struct One {
+    dial: String,
+    of: String,
+}
+
+/// Every value of one stock or magnet, and whether the file describes it itself.
+pub(super) async fn shelf(State(desk): State<Arc<Desk>>, Query(one): Query<One>) -> Answer {
+    aside(move || {
+        let text = match file_of(&desk, &one.dial)? {
+            Some(path) => fs::read_to_string(&path)?,
+            None => String::new(),
+        };
+        let order = pieces::shelf_order(&text, &one.of, desk.units(&one.dial));
+        order.map(Json).ok_or_else(|| Sorry::unfit("there is no such thing on the shelf", "it may have been taken out"))
+    })
+    .await
+}
+
 /// Says whether changes could be made: nothing is written.
 pub(super) async fn attempt(State(desk): State<Arc<Desk>>, Json(edit): Json<Edit>) -> Answer {
     aside(move || {
@@ -55,7 +77,7 @@ pub(super) async fn attempt(State(desk): State<Arc<Desk>>, Json(edit): Json<Edit
             Some(path) => DialFile::of_workshop(&path).read()?.0,
             None => BEGUN.to_owned(),
         };
-        fits(&text, &edit)?;
+        fits(&text, &with_whole(&text, &edit.changes))?;
         Ok(Json(json!({})))
     })
     .await
@@ -68,11 +90,13 @@ pub(super) async fn edit(State(desk): State<Arc<Desk>>, Json(edit): Json<Edit>) 
             if edit.on != Version::of(BEGUN) {
                 return Err(Sorry::conflict(None));
             }
-            fits(BEGUN, &edit)?;
+            fits(BEGUN, &with_whole(BEGUN, &edit.changes))?;
             begin(&desk)?;
         }
         let (path, name) = own(&desk, &edit.dial)?;
-        let done = DialFile::of_workshop(&path).edit(&edit.on, &edit.changes, &edit.words, &mistakes);
+        let file = DialFile::of_workshop(&path);
+        let changes = with_whole(&file.read()?.0, &edit.changes);
+        let done = file.edit(&edit.on, &changes, &edit.words, &mistakes);
         changed(&desk, &edit.dial, name, done)
     })
     .await
@@ -83,8 +107,8 @@ fn mistakes(text: &str) -> Vec<Mistake> {
 }
 
 /// Whether a text with changes reads no worse than without.
-fn fits(text: &str, edit: &Edit) -> Result<(), Sorry> {
-    let then = apply_to(WORKSHOP_FILE, text, &edit.changes).map_err(|unfit| Sorry::unfit(unfit.what, unfit.help))?;
+fn fits(text: &str, changes: &[Change]) -> Result<(), Sorry> {
+    let then = apply_to(WORKSHOP_FILE, text, changes).map_err(|unfit| Sorry::unfit(unfit.what, unfit.help))?;
     let wrong = mistakes(&then);
     if wrong.len() > mistakes(text).len() { Err(Sorry::mistakes(&wrong, &then)) } else { Ok(()) }
 }

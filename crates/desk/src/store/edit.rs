@@ -7,8 +7,8 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, RawString, Table, TableLike, Value};
 
-/// The table in which a dial file describes stocks of its own, by name.
-const STOCKS: &str = "stocks";
+/// Tables in which a file describes things of its own by name.
+const NAMED: [&str; 2] = ["stocks", "magnets"];
 
 /// One change.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -147,13 +147,13 @@ fn table<'a>(root: &'a mut Table, steps: &[Part], make: bool) -> Result<&'a mut 
             if !make || matches!(steps.peek(), Some(Part::Nth(_))) {
                 return Err(missing());
             }
-            // Each stock has a head of its own, and the table of them none.
+            // Each thing that has a name has a head of its own, and the table of them none.
             let mut new = Table::new();
-            new.set_implicit(*key == STOCKS);
+            new.set_implicit(NAMED.contains(key));
             let new = if top { Item::Table(new) } else { Item::Value(InlineTable::new().into()) };
             here.insert(key, new);
         }
-        top = top && *key == STOCKS;
+        top = top && NAMED.contains(key);
         let item = here.get_mut(key).ok_or_else(missing)?;
         here = match steps.peek() {
             Some(Part::Nth(n)) => {
