@@ -4,7 +4,7 @@
 import { ask, Sorry } from "./lib/api.js";
 import { board } from "./lib/board.js";
 import { make } from "./lib/dom.js";
-import { go, where } from "./lib/route.js";
+import { go, link, where } from "./lib/route.js";
 import "./parts/desk-head.js";
 import { say } from "./parts/desk-news.js";
 import { texts } from "./texts.js";
@@ -20,20 +20,31 @@ import "./views/writing-view.js";
 
 const VIEWS = { mat: "mat-view", magnets: "magnets-view", looks: "looks-view", picks: "picks-view", seat: "seat-view", card: "card-view", machine: "machine-view", writing: "writing-view", shelf: "shelf-view" };
 
+/** Views that have something to show without a dial. */
+const WITHOUT = ["shelf", "card"];
+
 const main = /** @type {HTMLElement} */ (document.getElementById("view"));
 let shown = "";
 
 async function show() {
+  const asked = where().dial;
+  if (asked && asked !== board.dial) await board.open(asked);
+  // Meanwhile the maker may have gone elsewhere.
   const { view, dial } = where();
-  if (dial && dial !== board.dial) await board.open(dial);
+  if (dial !== asked) return;
   const tag = VIEWS[/** @type {keyof typeof VIEWS} */ (view)] ?? VIEWS.mat;
   if (shown !== `${tag} ${dial}`) {
     const first = shown === "";
     shown = `${tag} ${dial}`;
-    main.replaceChildren(make(/** @type {"div"} */ (tag)));
+    main.replaceChildren(board.dial || WITHOUT.includes(view) ? make(/** @type {"div"} */ (tag)) : nothing());
     if (!first) main.focus();
   }
   document.title = texts.title(board.piece("dial")?.name ?? "");
+}
+
+/** Where there is no dial yet, the way to one. */
+function nothing() {
+  return make("div", { class: "calm" }, make("p", {}, texts.dial.nothing, " ", make("a", { href: link({ view: "shelf", dial: "" }) }, texts.dial.to_shelf)));
 }
 
 board.addEventListener("pieces", () => {

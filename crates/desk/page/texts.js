@@ -60,6 +60,7 @@ export const texts = {
     says_one: (/** @type {string} */ what) => `From ${what} to \u2026`,
     stale: "This is the last dial that could be drawn; the file has mistakes now.",
     nothing: "There is no dial here yet.",
+    to_shelf: "Begin one, or take one from the shelf",
     snap: (/** @type {string} */ what) => `in line: ${what}`,
     bared: (/** @type {string} */ name) => `bared rim of ${name}`,
     calibrate: "Hold a bank card (85.60 x 53.98 mm, ISO/IEC 7810 ID-1) to the screen and slide until it covers the drawn one.",
@@ -140,7 +141,7 @@ export const texts = {
     under: " under one cover.",
     /** Paragraphs of the whole dial; `when` names what must be written or not. @type {{ id: string, heading?: string, lines: string[] }[]} */
     dial: [
-      { id: "name", lines: ["It is called {name}, and its figures are shown in {show}."] },
+      { id: "name", lines: ["It is called {name}, and its figures are shown in {show}. The standard that its wheels and cover must fit: {standard}."] },
       {
         id: "cover",
         heading: "The cover",
@@ -208,6 +209,9 @@ export const texts = {
     new_layer: "Its material and true thickness",
     new_layer_example: "oak, 0.6 mm",
   },
+  standard: {
+    line: (/** @type {string} */ file, /** @type {number} */ line) => (file ? `${file}, line ${line}` : `line ${line}`),
+  },
   value: {
     label: (/** @type {string} */ words, /** @type {string} */ shown) => `${words}: ${shown}. Change`,
     none: "none",
@@ -232,6 +236,7 @@ export const texts = {
     corner: (/** @type {number} */ n, /** @type {0 | 1} */ axis) => `corner ${n}, ${axis === 0 ? "to the right" : "up"} from the cover's middle`,
     corner_out: (/** @type {number} */ n) => `Take corner ${n} out`,
     corner_add: "Add a corner",
+    pick: (/** @type {string} */ words) => `${words}, picked`,
   },
   magnets: {
     heading: "How the wheels are held",
@@ -314,6 +319,20 @@ export const texts = {
     magnets: (/** @type {number} */ n) => `${n} magnets on the shelf`,
     stock_columns: ["stock", "layers", "thickness", "kerf", "from"],
     magnet_columns: ["magnet", "size", "remanence", "one costs", "from"],
+    words: "the workshop, in writing",
+  },
+  workshop_story: {
+    heading: "The machine and the hand",
+    none: "As in the starter workshop; what is changed here begins a workshop file in this folder.",
+    writing: "Stocks and magnets, and all of it in writing",
+    lines: [
+      "The machine is called {machine.name}, and its bed takes {machine.bed_width} by {machine.bed_height}.",
+      "On a sheet, what is engraved is drawn in {machine.engrave}, pockets in {machine.pocket}, inside cuts in {machine.cut_inside} and outside cuts in {machine.cut_outside}.",
+      "A wheel slips by itself if less than {feel.turn_least} at its rim turns it; above {feel.turn_stiff} it is stiff, and above {feel.turn_most} one finger does not turn it.",
+      "It must stay on its seat when shaken with {feel.shake}. A finger rubs on its rim with a coefficient of {feel.finger}.",
+    ],
+    then: (/** @type {string} */ dial, /** @type {string} */ says) => `${dial} in this workshop: ${says}`,
+    look: "See it on the mat",
   },
   looks: {
     tabs: "What to look at",
@@ -557,7 +576,7 @@ export const texts = {
     name_example: "Harbour",
     counters: "What it counts, a line each",
     counters_example: "provisions 0..24\nlamp oil 0..15\nsky: calm, breeze, gale",
-    stock: "Cut from",
+    stock: "Cut from:",
     begin: "Begin it",
     family: "Family",
     family_how: "Each wheel, down, tried in each place of each cover, across.",
@@ -565,7 +584,13 @@ export const texts = {
     family_not: "does not",
     family_all: "Every wheel fits every place.",
     family_wheel: "wheel",
-    family_left_out: (/** @type {number} */ n) => (n === 1 ? "One dial is left out: it cannot be read, or there are too many." : `${n} dials are left out: they cannot be read, or there are too many.`),
+    family_left_out: "Left out, since they cannot be read, or there are too many:",
+    family_fits_what: "What fits what",
+    set: "All of them as one set",
+    set_how: "As `dialwright check --set` judges them, each two dials: poles, magnets, seats, notches and windows of every wheel in every cover.",
+    set_well: "Any wheel fits any cover.",
+    set_notes: "Not every wheel fits every cover. That is only to be noted where neither dial names the other as its standard and their poles are alike.",
+    set_with: "and",
     picture: (/** @type {string} */ dial) => `${dial}, from the front`,
     unread: "cannot be read as it stands",
   },

@@ -1,6 +1,7 @@
 //! The standard that a dial file names: read so that the desk judges the dial as `check` does.
 
 use crate::store::Version;
+use dial::Mistake;
 use dial::design;
 use dial::family::Member;
 use process::Workshop;
@@ -13,10 +14,25 @@ use std::sync::{Arc, Mutex, PoisonError};
 pub struct Kin {
     /// They.
     pub members: Vec<Member>,
-    /// Why the standard could not be had, in words for the maker, and what to do.
-    pub wrong: Option<(String, String)>,
+    /// Why the standard could not be had.
+    pub wrong: Option<Trouble>,
     /// Tells these from all others.
     pub(crate) id: String,
+}
+
+/// Why a standard could not be had, in words for the maker, and what to do.
+#[derive(Debug, Default)]
+pub struct Trouble {
+    /// What is wrong.
+    pub what: String,
+    /// What to do.
+    pub help: String,
+    /// The standard's name within the opened folder, if it lies there.
+    pub file: Option<String>,
+    /// Its text, and what is wrong with that.
+    pub text: String,
+    /// All mistakes in the text.
+    pub mistakes: Vec<Mistake>,
 }
 
 impl Kin {
@@ -30,8 +46,8 @@ impl Kin {
         Kin { members, ..Kin::default() }
     }
 
-    fn wrong(what: String, help: &str) -> Kin {
-        Kin { id: what.clone(), wrong: Some((what, help.to_owned())), members: Vec::new() }
+    fn wrong(trouble: Trouble) -> Kin {
+        Kin { id: trouble.what.clone(), wrong: Some(trouble), members: Vec::new() }
     }
 }
 
@@ -45,11 +61,14 @@ impl Kinship {
     /// The kin of a dial file. A standard outside `root` is not read.
     pub(crate) fn of(&self, file: &Path, text: &str, root: Option<&Path>, workshop: &Workshop, shop: &str) -> Arc<Kin> {
         let Some(standard) = named(text) else { return Arc::default() };
-        let wrong = |what: String, help| Arc::new(Kin::wrong(what, help));
+        let wrong = |what: String, help: &str, file| {
+            Arc::new(Kin::wrong(Trouble { what, help: help.into(), file, ..Trouble::default() }))
+        };
         let Ok(path) = fs::canonicalize(file.with_file_name("").join(&standard)) else {
             return wrong(
                 format!("the standard {standard} is not there"),
                 "see whether its path holds, from this file's folder",
+                None,
             );
         };
         if root.is_some_and(|root| !path.starts_with(root)) {
@@ -58,15 +77,26 @@ impl Kinship {
                     "the standard {standard} lies outside the opened folder, so the desk does not hold the dial against it"
                 ),
                 "open the desk on a folder that holds both",
+                None,
             );
         }
-        let Ok(read) = fs::read_to_string(&path) else {
-            return wrong(format!("the standard {standard} cannot be read"), "see whether it is a dial file");
+        let within = root.and_then(|root| path.strip_prefix(root).ok());
+        let name = within.map(|path| path.iter().map(|part| part.to_string_lossy()).collect::<Vec<_>>().join("/"));
+        let read = match fs::read(&path).map(String::from_utf8) {
+            Ok(Ok(read)) => read,
+            Ok(Err(_)) => {
+                let what = format!("the standard {standard} is not text in UTF-8");
+                return wrong(what, "save it as UTF-8 from your editor, or name another file", None);
+            }
+            Err(error) => {
+                let what = format!("the standard {standard} cannot be read: {error}");
+                return wrong(what, "name a dial file, and see whether it may be read", None);
+            }
         };
         let id = Version::of(&format!("{}\0{read}\0{shop}", path.display())).as_str().to_owned();
         let mut last = self.last.lock().unwrap_or_else(PoisonError::into_inner);
         if last.id != id {
-            *last = Arc::new(member(&standard, &read, workshop, id));
+            *last = Arc::new(member(&standard, read, name, workshop, id));
         }
         last.clone()
     }
@@ -81,20 +111,16 @@ pub(crate) fn named(text: &str) -> Option<String> {
     document.get("standard")?.as_str().map(str::to_owned)
 }
 
-fn member(standard: &str, text: &str, workshop: &Workshop, id: String) -> Kin {
+fn member(standard: &str, text: String, file: Option<String>, workshop: &Workshop, id: String) -> Kin {
     let laid =
-        design::read(text, workshop).and_then(|design| Ok((design.name.clone(), dial::layout::assemble(&design)?)));
+        design::read(&text, workshop).and_then(|design| Ok((design.name.clone(), dial::layout::assemble(&design)?)));
     match laid {
         Ok((name, laid)) => Kin { members: vec![Member { name, dial: laid.dial, standard: true }], wrong: None, id },
         Err(mistakes) => {
-            let first = mistakes.first().map(|one| one.what.clone()).unwrap_or_default();
-            Kin {
-                id,
-                ..Kin::wrong(
-                    format!("the standard {standard} has mistakes: {first}"),
-                    "mend it first, or leave `standard` out",
-                )
-            }
+            let n = mistakes.len();
+            let what = format!("the standard {standard} has {n} mistake{}", if n == 1 { "" } else { "s" });
+            let help = "mend it first, or leave `standard` out; until then this dial is not held against it".into();
+            Kin { id, ..Kin::wrong(Trouble { what, help, file, text, mistakes }) }
         }
     }
 }

@@ -15,7 +15,7 @@ mod server;
 pub mod store;
 
 pub use house::{House, JobFiles, Paper, Taken};
-pub use kin::Kin;
+pub use kin::{Kin, Trouble};
 pub use look::{Look, Looks, Seen};
 pub use mend::{By, Mend, Then, mends};
 pub use pieces::Piece;

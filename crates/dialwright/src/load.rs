@@ -100,10 +100,14 @@ pub fn workshop_of(folder: &Path) -> PathBuf {
     there.unwrap_or_else(|| folder.join(WORKSHOP))
 }
 
-/// A file of that name beside the dial or in the folders above it.
+/// A file of that name beside the dial or in the folders above it. A dial that is not there yet has what lies where it will be.
 fn above(dial: &Path, name: &str) -> Option<PathBuf> {
-    let folder = fs::canonicalize(dial).ok()?;
-    folder.ancestors().skip(1).map(|above| above.join(name)).find(|path| path.is_file())
+    let real = |path: &Path| fs::canonicalize(if path.as_os_str().is_empty() { Path::new(".") } else { path }).ok();
+    let folder = match real(dial) {
+        Some(file) => file.parent()?.to_owned(),
+        None => dial.ancestors().skip(1).find_map(real)?,
+    };
+    folder.ancestors().map(|above| above.join(name)).find(|path| path.is_file())
 }
 
 pub fn read(path: &Path) -> Result<String, Talk> {

@@ -2,8 +2,8 @@
 
 use crate::Outcome;
 use crate::args::New;
-use crate::brief;
 use crate::talk::Talk;
+use crate::{brief, load};
 use dial::design;
 use std::fs;
 use std::path::Path;
@@ -23,7 +23,7 @@ pub fn run(args: &New) -> Result<Outcome, Talk> {
     let text = design::new_file(&titled(name), &counters, &args.stock);
     let file = folder.join("dial.toml");
     // Nothing is made that does not read: a mistake in the brief is shown in the file it would have become.
-    design::read(&text, &workshop::starter()).map_err(|mistakes| Talk::Mistakes {
+    design::read(&text, &load::workshop(None, Some(&file))?).map_err(|mistakes| Talk::Mistakes {
         file: file.clone(),
         text: text.clone(),
         mistakes,

@@ -248,6 +248,21 @@ fn magnets_of_a_dial_and_what_fits_what() {
     assert!(out(&check).contains("[family]") && out(&check).contains("mend: Coast"), "{}", out(&check));
     assert!(out(&run(&["check", coast, "--set", delta])).contains("[family]"));
 }
+
+/// A new dial is cut from whatever stock the workshop beside it has.
+#[test]
+fn a_new_dial_knows_the_workshop_it_is_begun_in() {
+    let temp = tempfile::tempdir().expect("a folder");
+    let own = "[stocks.\"attic oak\"]\nlayers = [{ material = \"oak\", thickness = \"3.2 mm\" }]\nkerf = \"0.2 mm\"\n";
+    fs::write(temp.path().join("workshop.toml"), own).expect("written");
+    let new = |stock: &str| dialwright(temp.path(), &["new", "mill", "--counter", "grain 0..12", "--stock", stock]);
+    assert_eq!(new("attic elm").status.code(), Some(2));
+    let made = new("attic oak");
+    assert!(made.status.success(), "{}", err(&made));
+    let check = dialwright(temp.path(), &["check", "mill/dial.toml"]);
+    assert!(check.status.code() != Some(2) && err(&check).is_empty(), "it reads: {}", err(&check));
+}
+
 /// The desk says in plain words why it cannot be opened.
 #[test]
 fn a_desk_on_nothing_is_refused() {

@@ -37,6 +37,6 @@ pub use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 pub use mirror::{Mismatch, mirror_mismatch};
 pub use motion::{Axis, Motion, Side};
 pub use segment::Segment;
-pub use shape::{Shape, overlap};
+pub use shape::{Shape, overlap, overlap_reaches};
 pub use stroke::{Neck, narrowest_gap, narrowest_stroke};
 pub use touch::{Touch, Turn};

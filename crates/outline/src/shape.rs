@@ -162,3 +162,12 @@ pub fn overlap(a: &Shape, b: &Shape) -> f64 {
     let either = a.area() + b.area() - common;
     if either > 0.0 { common / either } else { 0.0 }
 }
+
+/// Whether two shapes overlap by at least this share; quick where their areas or boxes alone forbid it.
+pub fn overlap_reaches(a: &Shape, b: &Shape, share: f64) -> bool {
+    let (area_a, area_b) = (a.area(), b.area());
+    let boxes = a.bounds().intersect(b.bounds());
+    let most = area_a.min(area_b).min(boxes.width().max(0.0) * boxes.height().max(0.0));
+    // What is common cannot be more than this, nor what either covers less.
+    most >= share * (area_a + area_b - most) && overlap(a, b) >= share
+}

@@ -2,7 +2,7 @@
 
 use outline::{
     Axis, BezPath, Curve, Edges, KerfSide, Motion, Point, Shape, Side, Turn, Vec2, compensated, enclosing_radius,
-    inscribed_circle, mirror_mismatch, narrowest_gap, narrowest_stroke, overlap,
+    inscribed_circle, mirror_mismatch, narrowest_gap, narrowest_stroke, overlap, overlap_reaches,
 };
 use proptest::prelude::*;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
@@ -190,6 +190,10 @@ proptest! {
         prop_assert!((a.area() - both - rest).abs() < 1e-5);
         prop_assert!((a.area() + b.area() - both - all).abs() < 1e-5);
         prop_assert!((overlap(&a, &a) - 1.0).abs() < 1e-9);
+        let share = overlap(&a, &b);
+        for (asked, reached) in [(share - 1e-6, true), (share + 1e-6, false)] {
+            prop_assert_eq!(overlap_reaches(&a, &b, asked), reached);
+        }
     }
 
     /// Steiner's formula for convex shapes: area + perimeter d + pi d^2, perimeter + 2 pi d.

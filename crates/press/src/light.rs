@@ -2,7 +2,7 @@
 //! own curves, far finer than an eye or a screen can tell. Sheets keep every one.
 
 use outline::{Curve, Point, Segment, Vec2};
-use std::f64::consts::FRAC_PI_2;
+use std::f64::consts::{FRAC_PI_2, PI};
 
 /// How far a picture's line may be from the outline, in mm: a twelfth of a pixel of our rasters.
 const NEAR: f64 = 0.01;
@@ -45,11 +45,12 @@ fn one_for(run: &[Segment]) -> Option<Segment> {
             let middle = (piece.point_at(0.5) - centre) / radius;
             let mut looked_at = looked_at;
             // Within the sector, and no farther from the arc.
+            let within = (sweep.abs() / 2.0 + NEAR / radius).min(PI).cos();
             sweep.abs() <= FRAC_PI_2
                 && looked_at.all(|p| {
                     let out = p - centre;
-                    let aside = middle.cross(out).atan2(middle.dot(out)).abs();
-                    (out.hypot() - radius).abs() <= NEAR && (aside - sweep.abs() / 2.0) * radius <= NEAR
+                    let far = out.hypot();
+                    (far - radius).abs() <= NEAR && middle.dot(out) >= within * far
                 })
         }
     };

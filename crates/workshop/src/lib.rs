@@ -12,12 +12,19 @@ use dial::design::{
     parameters::{VOTES_FILE, WORKSHOP_FILE},
 };
 use process::{Feel, Machine, StepColours, Vote, Workshop};
+use std::sync::OnceLock;
 
 /// The starter workshop's file.
 pub const STARTER: &str = include_str!("starter.toml");
 
 /// The starter workshop.
 pub fn starter() -> Workshop {
+    // Asked for at every step of a drag, and always the same.
+    static READ: OnceLock<Workshop> = OnceLock::new();
+    READ.get_or_init(read_starter).clone()
+}
+
+fn read_starter() -> Workshop {
     let bare = || Workshop {
         machine: Machine {
             name: String::new(),

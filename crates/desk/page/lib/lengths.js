@@ -29,12 +29,13 @@ export function mm(text) {
 /** A place from the cover's middle, to the right and up. @param {number} x @param {number} y */
 export const point = (x, y) => [length(x + 0), length(y + 0)];
 
-/** A length with another figure: "3.2 mm" and 0.1 give "3.3 mm". @param {string} text @param {number} steps */
-export function stepped(text, steps) {
-  const found = /^\s*(-?[0-9.]+)\s*(mm|cm|in|inch|deg|rad|)\s*$/.exec(text);
-  if (!found) return null;
-  const unit = found[2];
-  const size = unit === "deg" ? 1 : unit === "in" || unit === "inch" ? 1 / 64 : unit === "" ? 1 : 0.1;
-  const decimals = unit === "in" || unit === "inch" ? 6 : 2;
-  return `${Number((Number(found[1]) + steps * size).toFixed(decimals))}${unit ? ` ${unit}` : ""}`;
+/** How far one step goes, by the unit, and to how many places a figure is then told. @type {Record<string, [number, number]>} */
+const STEPS = { "": [1, 2], deg: [1, 2], mm: [0.1, 2], cm: [0.1, 2], rad: [0.1, 2], in: [1 / 64, 6], inch: [1 / 64, 2], N: [0.05, 2], g: [1, 2] };
+
+/** A figure some steps on: "3.2 mm" and 1 give "3.3 mm". @param {string} text @param {number} steps @param {number} [size] Of a step without a unit. */
+export function stepped(text, steps, size) {
+  const [, figure, unit] = /^\s*(-?[0-9.]+)\s*([a-zA-Z]*)\s*$/.exec(text) ?? [];
+  if (figure === undefined || !(unit in STEPS)) return null;
+  const [step, places] = STEPS[unit];
+  return `${Number((Number(figure) + steps * (unit === "" && size ? size : step)).toFixed(places))}${unit ? ` ${unit}` : ""}`;
 }

@@ -12,6 +12,11 @@ export const link = ({ view, dial }) => `#${new URLSearchParams(dial ? { view, d
 
 /** @param {{ view: string, dial: string }} place @param {boolean} [instead] Without a step in the browser's history. */
 export function go(place, instead = false) {
-  if (instead) history.replaceState(null, "", link(place));
-  else location.hash = link(place);
+  if (!instead) {
+    location.hash = link(place);
+    return;
+  }
+  history.replaceState(null, "", link(place));
+  // The browser tells of no such step.
+  dispatchEvent(new Event("placed"));
 }

@@ -23,7 +23,7 @@
  * @typedef {{ kind: string, words: string, range: string, source: string, usual: string | null, derived: string | null,
  *   words_known?: string[], required: boolean, low?: number, high?: number, choices?: string[] }} Param
  * @typedef {{ dial: Record<string, Param>, counter: Record<string, Param>, art: Record<string, Param>, stock: Record<string, Param>,
- *   layer: Record<string, Param>, symbols: string[] }} Parameters
+ *   layer: Record<string, Param>, workshop: Record<string, Param>, symbols: string[] }} Parameters
  * @typedef {{ do: "set", path: string, value: any } | { do: "leave", path: string } | { do: "add", path: string, value: object }
  *   | { do: "remove", path: string }} Change
  * @typedef {{ changes: Change[], by: "rule" | "trying", before: any[], then: { refuse: number, mend: number, size: string } }} Mend

@@ -29,7 +29,7 @@ class DeskHead extends HTMLElement {
       if (!(/** @type {CustomEvent} */ (event).detail)) this.#kept.textContent = words.cut_off;
       else if (this.#kept.textContent === words.cut_off) this.#kept.textContent = "";
     });
-    addEventListener("hashchange", () => this.#show());
+    for (const event of ["hashchange", "placed"]) addEventListener(event, () => this.#show());
     addEventListener("keydown", (event) => this.#key(event));
     this.#show();
   }

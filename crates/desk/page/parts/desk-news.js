@@ -4,6 +4,7 @@
 import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
 import { texts } from "../texts.js";
+import { bothVersions } from "./both-versions.js";
 
 const words = texts.news;
 
@@ -27,30 +28,10 @@ class DeskNews extends HTMLElement {
 
   /** Versions that were set aside, beside what the file holds. */
   #show() {
-    const kept = board.state?.kept ?? [];
-    const now = board.state?.text ?? "";
-    this.#both.replaceChildren(
-      ...kept.map((one) => {
-        const settle = (/** @type {boolean} */ take) => () => board.settle(one.version, take);
-        return make(
-          "section",
-          { class: "both", "aria-label": words.yours(one.words) },
-          make("p", {}, words.both),
-          make("div", {}, make("h2", {}, words.file_now), lines(now, one.text, "del"), make("button", { type: "button", onclick: settle(false) }, words.leave)),
-          make("div", {}, make("h2", {}, words.yours(one.words)), lines(one.text, now, "ins"), make("button", { type: "button", onclick: settle(true) }, words.take)),
-        );
-      }),
-    );
+    this.#both.replaceChildren(...bothVersions(board.state, (kept, take) => board.settle(kept, take)));
   }
 }
 customElements.define("desk-news", DeskNews);
-
-/** A text with the lines marked that the other does not have. @param {string} text @param {string} other @param {"ins" | "del"} mark */
-function lines(text, other, mark) {
-  const there = new Set(other.split("\n"));
-  const all = text.split("\n").map((line) => (there.has(line) ? `${line}\n` : make(mark, {}, line)));
-  return make("pre", { tabindex: 0 }, ...all);
-}
 
 /** Shows a refusal. @param {{ what: string, help?: string }} refusal */
 export function say(refusal) {

@@ -9,6 +9,7 @@ import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { link } from "../lib/route.js";
 import { texts } from "../texts.js";
+import { standardTrouble } from "./standard-trouble.js";
 
 const words = texts.found;
 /** How long the page is quiet before mends are asked for, in ms. */
@@ -25,6 +26,8 @@ class FoundList extends HTMLElement {
   #list = make("ol");
   #chosen = "";
   #timer = 0;
+  /** What the list shows: only if that changed is it made anew. */
+  #shown = "";
   /** @type {{ look: string, mends: (Mend | null)[] }} */
   #known = { look: "", mends: [] };
 
@@ -69,16 +72,20 @@ class FoundList extends HTMLElement {
     if (!dial && broken.length === 0) {
       this.#verdict.textContent = "";
       this.#list.replaceChildren();
+      this.#shown = "";
       return;
     }
     const says = broken.length > 0 ? words.broken : dial.refuse > 0 ? words.to_refuse(dial.refuse) : dial.mend > 0 ? words.to_mend(dial.mend) : words.well;
     if (this.#verdict.textContent !== says) this.#verdict.textContent = says;
     const focused = this.#list.contains(document.activeElement) ? /** @type {HTMLElement} */ (document.activeElement).dataset.key : undefined;
+    const mends = this.#known.look === board.look ? this.#known.mends : [];
+    const now = JSON.stringify([mistakes, broken.length === 0 && board.piece("findings"), mends, this.#chosen]);
+    if (now === this.#shown) return;
+    this.#shown = now;
     const items = broken.map((mistake) => mistakeItem(mistake));
     if (workshop.length > 0) items.push(make("li", { class: "mend" }, make("p", {}, words.workshop), ...workshop.map((one) => make("p", { class: "why" }, one.what))));
-    if (mistakes?.standard) items.push(make("li", { class: "mend" }, make("p", {}, mistakes.standard.what), make("p", { class: "why" }, mistakes.standard.help)));
+    if (mistakes?.standard) items.push(make("li", { class: "mend" }, ...standardTrouble(true)));
     if (broken.length === 0) {
-      const mends = this.#known.look === board.look ? this.#known.mends : [];
       items.push(.../** @type {Finding[]} */ (board.piece("findings") ?? []).map((one, n, all) => this.#item(one, mends[n], keyOf(one, n, all))));
     }
     this.#list.replaceChildren(...items);

@@ -21,6 +21,7 @@ export class Handles {
   #guides = draw("g", { "aria-hidden": "true" });
   /** @type {Handle[]} */
   #handles = [];
+  #scale = 4;
 
   /** @param {SVGGElement} overlay @param {(text: string) => void} say */
   constructor(overlay, say) {
@@ -39,7 +40,9 @@ export class Handles {
   follow() {
     this.#handles = allHandles();
     while (this.#group.children.length > this.#handles.length) this.#group.lastElementChild?.remove();
-    const scale = this.#group.getScreenCTM()?.a || 4;
+    // To ask for it makes the browser lay out the page at once; while one drags the picture stays as it is.
+    if (!this.held) this.#scale = this.#group.getScreenCTM()?.a || 4;
+    const scale = this.#scale;
     this.#handles.forEach((handle, n) => {
       const group = this.#group.children[n] ?? this.#group.appendChild(this.#begin(n));
       const [reach, shape, knob] = group.children;

@@ -8,7 +8,9 @@ import { ask } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { texts } from "../texts.js";
+import { standardTrouble } from "./standard-trouble.js";
 import { Editor } from "./value-editor.js";
+import { sayValue, sentence, valueWord } from "./value-words.js";
 
 const words = texts.story;
 
@@ -26,7 +28,10 @@ class OrderStory extends HTMLElement {
   async connectedCallback() {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
-    board.addEventListener("pieces", () => this.#show(), { signal });
+    board.addEventListener("pieces", (event) => {
+      const changed = /** @type {CustomEvent<Set<string>>} */ (event).detail;
+      if (changed.has("order") || changed.has("dial")) this.#show();
+    }, { signal });
     this.#table ??= /** @type {any} */ (await ask("/parameters"));
     this.#show();
   }
@@ -59,28 +64,32 @@ class OrderStory extends HTMLElement {
       this.#build();
     }
     this.querySelectorAll("[data-path]").forEach((word) => this.#say(/** @type {HTMLElement} */ (word)));
+    this.#troubled();
     this.#editor.follow();
   }
 
-  /** Says a value, and where it comes from. @param {HTMLElement} word */
+  /** A standard that cannot be had is told where it is chosen. */
+  #troubled() {
+    const word = this.querySelector('[data-path="standard"]');
+    const trouble = standardTrouble();
+    word?.classList.toggle("troubled", trouble.length > 0);
+    const there = this.querySelector(".standard-trouble");
+    if (!there) word?.closest("p")?.after(make("div", { class: "standard-trouble", role: "status" }, ...trouble));
+    else if (there.textContent !== trouble.map((one) => one.textContent).join("")) there.replaceChildren(...trouble);
+  }
+
+  /** @param {HTMLElement} word */
   #say(word) {
     const path = word.dataset.path ?? "";
     const value = this.#order[path];
     const param = this.#param(path);
     if (!value || !param) return;
-    const shown = inWords(value, param);
-    if (word.textContent !== shown) word.textContent = shown;
-    const name = `value ${value.from}`;
-    if (word.className !== name) word.className = name;
-    const label = texts.value.label(param.words, shown);
-    if (word.getAttribute("aria-label") !== label) word.setAttribute("aria-label", label);
+    sayValue(word, value, param);
   }
 
   /** A value as a word of the story. @param {string} path */
   #value(path) {
-    /** @type {HTMLButtonElement} */
-    const word = make("button", { type: "button", class: "value", "data-path": path, "aria-expanded": "false", onclick: () => this.#edit(word, path) });
-    return word;
+    return valueWord(path, (word) => this.#edit(word, path));
   }
 
   /** @param {HTMLButtonElement} word @param {string} path */
@@ -117,16 +126,12 @@ class OrderStory extends HTMLElement {
 
   /** Text with values in it; `{a|b}` is whichever of the two is written. @param {string} text @param {string} base @param {Set<string>} told */
   #line(text, base, told) {
-    const parts = text.split(/[{}]/);
-    return parts.map((part, n) => {
-      // What is said right after a value stays with it.
-      const stop = /^[.,;:]/.test(parts[n + 1] ?? "") ? (parts[n + 1][0] ?? "") : "";
-      if (n % 2 === 0) return n > 0 && /^[.,;:]/.test(part) ? part.slice(1) : part;
+    return sentence(text, (part) => {
       const all = part.split("|").map((path) => base + path);
       const path = all.find((one) => this.#order[one]?.from === "written") ?? all[0];
       all.forEach((one) => told.add(one));
       if (all.length > 1 && part === "stock|cover.stock") all.forEach((one) => one !== path && told.delete(one));
-      return stop ? make("span", { class: "together" }, this.#value(path), stop) : this.#value(path);
+      return this.#value(path);
     });
   }
 
@@ -225,9 +230,3 @@ class OrderStory extends HTMLElement {
   }
 }
 customElements.define("order-story", OrderStory);
-
-/** @param {Value} value @param {Param} param */
-function inWords(value, param) {
-  if (param.kind === "flag") return value.shown === "true" ? texts.value.yes : texts.value.no;
-  return value.shown || texts.value.none;
-}

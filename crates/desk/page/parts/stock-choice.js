@@ -1,7 +1,7 @@
 // @ts-check
 /**
- * Stocks to choose from by their picture, for one value of the dial file: `<stock-choice path="cover.stock">`. Arrow keys go
- * from one to the next, Enter chooses (event `chosen`, detail: its name).
+ * Stocks to choose from by their picture, for one value of the dial file: `<stock-choice path="cover.stock">`; or for a dial
+ * that is not begun yet: with its `brief`. Arrow keys go from one to the next, Enter chooses (event `chosen`, detail: its name).
  */
 
 import { ask, Sorry } from "../lib/api.js";
@@ -21,6 +21,8 @@ export class StockChoice extends HTMLElement {
   /** @type {Map<string, Row>} */
   #rows = new Map();
   #shown = "";
+  /** @type {{ counters: string, stock: string } | null} */
+  #brief = null;
 
   connectedCallback() {
     this.#quiet = new AbortController();
@@ -40,7 +42,7 @@ export class StockChoice extends HTMLElement {
 
   /** The stock that is named for this value now. */
   get #now() {
-    return board.piece("order")?.[this.path]?.shown ?? "";
+    return this.#brief ? this.#brief.stock : board.piece("order")?.[this.path]?.shown ?? "";
   }
 
   /** Another value's stocks. @param {string} path */
@@ -50,13 +52,24 @@ export class StockChoice extends HTMLElement {
     this.#show();
   }
 
+  /** A dial that is not begun yet: its counters, a line each, and the stock that is chosen for it. @param {{ counters: string, stock: string }} brief */
+  set brief(brief) {
+    this.#brief = brief;
+    this.#show();
+  }
+
+  /** Which dial is asked about. @returns {Record<string, string>} */
+  get #of() {
+    return this.#brief ? { brief: this.#brief.counters } : { dial: board.dial };
+  }
+
   async #show() {
-    const version = `${board.look} ${this.path}`;
-    if (!board.dial || version === this.#shown) return;
+    const version = `${this.#brief ? JSON.stringify(this.#brief) : board.look} ${this.path}`;
+    if (!this.isConnected || (!board.dial && !this.#brief) || version === this.#shown) return;
     this.#shown = version;
     try {
       /** @type {Stock[]} */
-      const stocks = await ask("/stocks", { dial: board.dial, path: this.path });
+      const stocks = await ask("/stocks", { ...this.#of, path: this.path });
       if (version === this.#shown) this.#fill(stocks, version);
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
@@ -72,7 +85,7 @@ export class StockChoice extends HTMLElement {
     for (const stock of stocks) {
       const row = this.#rows.get(stock.name) ?? this.#row(stock);
       const { name } = stock;
-      const src = `/swatch?${new URLSearchParams({ dial: board.dial, stock: name, path: this.path, of: version })}`;
+      const src = swatch({ ...this.#of, stock: name, path: this.path, of: version });
       dress(row.picture, { src });
       const now = name === this.#now;
       dress(row.button, { "aria-pressed": String(now), class: `stock ${stock.does === false ? "not" : ""}` });
@@ -132,6 +145,9 @@ export class StockChoice extends HTMLElement {
   }
 }
 customElements.define("stock-choice", StockChoice);
+
+/** Address of a stock's picture. @param {Record<string, string>} asked */
+export const swatch = (asked) => `/swatch?${new URLSearchParams(asked)}`;
 
 /** @param {string} path */
 export function stockChoice(path) {

@@ -1,13 +1,14 @@
 // @ts-check
 /**
  * Changes one value in place, under the paragraph it stands in: by its kind from the parameter table, with its range,
- * where it comes from, and what it means. While one types or steps, the dial follows; Enter writes it.
+ * where it comes from, and what it means. While one types or steps, the dial follows, or a mistake is told; Enter writes it.
  */
 
 import { board } from "../lib/board.js";
 import { announce, make } from "../lib/dom.js";
 import { point, stepped } from "../lib/lengths.js";
 import { texts } from "../texts.js";
+import { colourPick } from "./colour-pick.js";
 import { cornerRows, wordBoxes } from "./list-rows.js";
 import { stockChanges, stockChoice } from "./stock-choice.js";
 
@@ -16,7 +17,16 @@ const words = texts.value;
 /** @typedef {import("../lib/types.js").Param} Param */
 /** @typedef {import("../lib/types.js").Value} Value */
 
+/**
+ * A file that values are changed in: the dial on the mat, or the workshop.
+ * @typedef {{ state: { version: string } | null, trying: boolean, giveUp: () => unknown,
+ *   attempt: (changes: import("../lib/types.js").Change[]) => Promise<import("../lib/api.js").Sorry | null>,
+ *   edit: (changes: import("../lib/types.js").Change[], words: string, on?: string) => Promise<import("../lib/api.js").Sorry | null> }} InFile
+ */
+
 export class Editor {
+  /** @type {InFile} */
+  #file;
   /** @type {HTMLButtonElement | null} */
   #word = null;
   #path = "";
@@ -33,6 +43,11 @@ export class Editor {
   /** @type {Param | null} */
   #param = null;
 
+  /** @param {InFile} [file] */
+  constructor(file = board) {
+    this.#file = file;
+  }
+
   /**
    * @param {HTMLButtonElement} word
    * @param {string} path
@@ -46,7 +61,7 @@ export class Editor {
     if (same) return;
     this.#word = word;
     this.#path = path;
-    this.#on = board.state?.version ?? "";
+    this.#on = this.#file.state?.version ?? "";
     this.#param = param;
     this.#value = value;
     this.#wrong.textContent = "";
@@ -66,7 +81,7 @@ export class Editor {
     this.#room?.remove();
     this.#word = null;
     this.#room = null;
-    if (board.trying) board.giveUp();
+    if (this.#file.trying) this.#file.giveUp();
   }
 
   /** Says anew where the value comes from. */
@@ -103,7 +118,7 @@ export class Editor {
     const leave = !param.required && value?.from === "written" ? make("button", { type: "button", onclick: () => this.#leave() }, back) : null;
     const set = options || stocks ? null : make("button", { type: "button", class: "main", onclick: () => this.#keep() }, words.set);
     const close = make("button", { type: "button", onclick: () => this.#done() }, words.close);
-    const keys = ["length", "angle", "count", "share"].includes(param.kind) ? ` ${words.keys}` : "";
+    const keys = ["length", "angle", "count", "share", "number", "unit"].includes(param.kind) ? ` ${words.keys}` : "";
     const rows = this.#input instanceof HTMLInputElement ? rowsOf(param, this.#input, () => this.#try()) : null;
     this.#room?.append(
       make("p", { class: "help" }, `${param.words[0].toUpperCase()}${param.words.slice(1)}.`),
@@ -127,7 +142,7 @@ export class Editor {
       event.preventDefault();
       this.#keep();
     } else if ((event.key === "ArrowUp" || event.key === "ArrowDown") && this.#input instanceof HTMLInputElement) {
-      const next = stepped(this.#input.value, (event.key === "ArrowUp" ? 1 : -1) * (event.shiftKey ? 10 : 1));
+      const next = stepped(this.#input.value, (event.key === "ArrowUp" ? 1 : -1) * (event.shiftKey ? 10 : 1), fine(this.#param));
       if (next === null) return;
       event.preventDefault();
       this.#input.value = next;
@@ -179,7 +194,7 @@ export class Editor {
   }
 
   async #try() {
-    const refusal = await board.attempt(this.#changes());
+    const refusal = await this.#file.attempt(this.#changes());
     this.#wrong.textContent = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
   }
 
@@ -192,7 +207,7 @@ export class Editor {
   async #keep() {
     if (this.#input?.value === "" && this.#input instanceof HTMLSelectElement) return;
     const says = `${this.#path} = ${this.#input?.value}`;
-    const refusal = await board.edit(this.#changes(), says, this.#on);
+    const refusal = await this.#file.edit(this.#changes(), says, this.#on);
     if (refusal) {
       this.#wrong.textContent = `${refusal.refusal.what}. ${refusal.refusal.help}`;
       return;
@@ -202,11 +217,14 @@ export class Editor {
   }
 
   async #leave() {
-    const refusal = await board.edit([{ do: "leave", path: this.#path }], texts.found.leave(this.#path), this.#on);
+    const refusal = await this.#file.edit([{ do: "leave", path: this.#path }], texts.found.leave(this.#path), this.#on);
     if (refusal) this.#wrong.textContent = refusal.refusal.what;
     else this.#done();
   }
 }
+
+/** A step of a plain number, where its range is small. @param {Param | null} param */
+const fine = (param) => (param && ["share", "number"].includes(param.kind) && (param.high ?? 0) - (param.low ?? 0) < 10 ? 0.05 : undefined);
 
 /** Rows for what is written as a list. @param {Param} param @param {HTMLInputElement} input @param {() => void} changed */
 function rowsOf(param, input, changed) {
@@ -214,6 +232,7 @@ function rowsOf(param, input, changed) {
     if (!input.value.includes(",")) input.value = "";
     return cornerRows(input, changed);
   }
+  if (param.kind === "colour") return colourPick(param.words, input, changed);
   return param.kind === "words" && param.words_known ? wordBoxes(input, param.words_known, changed) : null;
 }
 

@@ -67,15 +67,18 @@ class WindowStrip extends HTMLElement {
   #cell(cell, wheel, stop, i, k) {
     const { box, at, d } = wheel.window;
     const cover = board.piece("cover");
-    const [x, y] = [box.x - at.x - AROUND, box.y - at.y - AROUND];
-    const [width, height] = [box.width + 2 * AROUND, box.height + 2 * AROUND];
+    // All about the window's middle: where a window stands does not change what is seen in it.
+    const about = (/** @type {number} */ value) => Math.round(value * 1e4) / 1e4;
+    const [x, y] = [about(box.x - at.x - AROUND), about(box.y - at.y - AROUND)];
+    const [width, height] = [about(box.width + 2 * AROUND), about(box.height + 2 * AROUND)];
+    const middle = `${about(wheel.at.x - at.x)} ${about(wheel.at.y - at.y)}`;
     const fails = stop.faults.length > 0;
     // What a cell shows in one line: only if that changed is it drawn anew.
-    const now = JSON.stringify([box, at, d, wheel.at, wheel.step, wheel.colour, cover?.colour, stop.others, fails, stop.seen < 1]);
+    const others = stop.others.length > 0 && [stop.others, middle, wheel.step];
+    const now = JSON.stringify([x, y, width, height, d, wheel.colour, wheel.burnt, cover?.colour, others, fails, stop.seen < 1]);
     if (cell.dataset.now === now) return;
     cell.dataset.now = now;
     dress(cell, { viewBox: `${x} ${y} ${width} ${height}`, class: fails ? "fails" : null });
-    const middle = `${wheel.at.x - at.x} ${wheel.at.y - at.y}`;
     const use = (/** @type {number} */ j, /** @type {string} */ fill) => {
       const turn = (((k - j) * wheel.step) % 360).toFixed(3);
       return draw("use", { href: `#mark-${i}-${j}`, fill, transform: j === k ? null : `rotate(${turn} ${middle})` });

@@ -1,114 +1,95 @@
 // @ts-check
 /** The workshop file, read and written like the dial file, with its places; and what stands on the workshop's shelf. */
 
-import { ask, Sorry, tell } from "../lib/api.js";
-import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
+import { shop } from "../lib/shop.js";
 import { texts } from "../texts.js";
+import { bothVersions } from "./both-versions.js";
 
 const words = texts.workshop;
-
-/**
- * @typedef {{ file: string | null, ours?: boolean, text?: string, version?: string, undo?: string | null, redo?: string | null,
- *   mistakes?: import("../lib/types.js").Mistake[], has: any }} Told
- */
 
 class WorkshopFile extends HTMLElement {
   #quiet = new AbortController();
   #text = make("textarea", { "aria-label": words.label, spellcheck: "false", autocomplete: "off", autocapitalize: "off", wrap: "off" });
-  #keep = make("button", { type: "button", class: "main", onclick: () => this.#do("/workshop", { text: this.#text.value }) }, texts.writing.keep);
+  #keep = make("button", { type: "button", class: "main", onclick: () => this.#do(shop.write(this.#text.value, texts.workshop.words, this.#on)) }, texts.writing.keep);
   #throw = make("button", { type: "button", onclick: () => this.#take(true) }, texts.writing.throw);
-  #undo = make("button", { type: "button", onclick: () => this.#do("/workshop/step", { forth: false }) }, texts.head.undo_short);
-  #redo = make("button", { type: "button", onclick: () => this.#do("/workshop/step", { forth: true }) }, texts.head.redo_short);
+  #undo = make("button", { type: "button", onclick: () => this.#do(shop.undo()) }, texts.head.undo_short);
+  #redo = make("button", { type: "button", onclick: () => this.#do(shop.redo()) }, texts.head.redo_short);
+  /** A field shows a part of what is in it; paper shows all. */
+  #paper = make("pre", { class: "for-paper" });
   #status = make("p", { role: "status" });
   #wrong = make("p", { class: "wrong", role: "alert" });
   #mistakes = make("ul", { class: "mistakes" });
   #where = make("p");
+  #both = make("div");
   #writing = make("div", { class: "writing" });
   #shelf = make("div");
-  /** @type {Told | null} */
-  #told = null;
   /** What the file held when its text was last taken over, and the version of that. */
   #disk = "";
   #on = "";
-  /** Counts what was asked and done: an answer that something later has overtaken is not taken in. */
-  #count = 0;
 
   connectedCallback() {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
-    this.#writing.replaceChildren(make("div", {}, this.#text), make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw, this.#undo, this.#redo), this.#status, this.#wrong, this.#mistakes));
-    this.replaceChildren(make("h2", {}, words.heading), this.#where, this.#writing, this.#shelf);
+    this.#writing.replaceChildren(make("div", {}, this.#text, this.#paper), make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw, this.#undo, this.#redo), this.#status, this.#wrong, this.#mistakes));
+    this.replaceChildren(make("h2", {}, words.heading), this.#where, this.#both, this.#writing, this.#shelf);
     this.#text.addEventListener("input", () => this.#show(), { signal });
-    board.addEventListener("pieces", () => this.#ask(), { signal });
-    this.#ask();
+    shop.follow(signal, () => this.#take(false));
   }
 
   disconnectedCallback() {
     this.#quiet.abort();
   }
 
-  async #ask() {
-    if (!board.dial) return;
-    const mine = ++this.#count;
-    try {
-      const told = await ask("/workshop", { dial: board.dial });
-      if (mine !== this.#count) return;
-      this.#told = told;
-      this.#take(false);
-    } catch (error) {
-      if (!(error instanceof Sorry)) throw error;
-    }
+  /** @param {Promise<import("../lib/api.js").Sorry | null>} deed */
+  async #do(deed) {
+    const refusal = await deed;
+    this.#wrong.textContent = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+    if (!refusal) this.#take(true);
   }
 
-  /** @param {string} path @param {object} body */
-  async #do(path, body) {
-    this.#count++;
-    try {
-      const told = await tell(path, { dial: board.dial, on: this.#on, ...body });
-      this.#count++;
-      this.#told = told;
-      this.#wrong.textContent = "";
-      this.#take(true);
-    } catch (error) {
-      if (!(error instanceof Sorry)) throw error;
-      this.#wrong.textContent = `${error.refusal.what}. ${error.refusal.help}`;
-    }
+  /** What the file holds now. */
+  get #now() {
+    return shop.state?.file ? shop.state.text : "";
   }
 
   /** Takes over what is on disk, unless something is being written here. @param {boolean} surely */
   #take(surely) {
-    const now = this.#told?.text ?? "";
+    const now = this.#now;
     if (surely || this.#text.value === this.#disk) this.#text.value = now;
-    if (this.#text.value === now) [this.#disk, this.#on] = [now, this.#told?.version ?? ""];
+    if (this.#text.value === now) [this.#disk, this.#on] = [now, shop.state?.version ?? ""];
     this.#show();
   }
 
   #show() {
-    const told = this.#told;
+    const told = shop.state;
     if (!told) return;
     this.#writing.hidden = told.file === null;
     this.#text.readOnly = !told.ours;
-    const begin = make("button", { type: "button", onclick: () => this.#do("/workshop/new", {}) }, words.begin);
+    const begin = make("button", { type: "button", onclick: () => this.#do(shop.begin()) }, words.begin);
     this.#where.replaceChildren(...(told.file === null ? [words.none, " ", begin] : [words.lies(told.file), " ", told.ours ? "" : words.above]));
-    const changed = this.#text.value !== (told.text ?? "");
+    const changed = this.#text.value !== this.#now;
     this.#keep.disabled = this.#throw.disabled = !changed || !told.ours;
     this.#undo.disabled = changed || !told.undo;
     this.#redo.disabled = changed || !told.redo;
-    const mistakes = told.mistakes ?? [];
+    const { mistakes } = told;
     this.#status.textContent = changed ? texts.writing.changed : mistakes.length > 0 ? texts.writing.mistakes(mistakes.length) : texts.writing.well;
+    this.#paper.textContent = this.#text.value;
     this.#text.setAttribute("aria-invalid", String(mistakes.length > 0));
     this.#mistakes.replaceChildren(...mistakes.map((mistake) => {
       const places = [mistake.at, ...mistake.also].filter((one) => one !== null);
       const links = places.map((one) => make("p", {}, make("button", { type: "button", onclick: () => this.#select(one.from, one.to) }, texts.writing.go(one.line)), ` ${one.words}`));
       return make("li", {}, make("strong", {}, mistake.what), ...links, make("p", {}, texts.writing.help, mistake.help));
     }));
+    this.#both.replaceChildren(...bothVersions(told, (kept, take) => this.#do(shop.settle(kept, take))));
     const { has } = told;
+    const open = [...this.#shelf.querySelectorAll("details")].map((one) => one.open);
     this.#shelf.replaceChildren(
       make("p", {}, words.machine(has.machine, has.bed)),
       table(words.stocks(has.stocks.length), words.stock_columns, has.stocks.map((/** @type {any} */ one) => [one.name, one.layers, one.thickness, one.kerf, one.source])),
       table(words.magnets(has.magnets.length), words.magnet_columns, has.magnets.map((/** @type {any} */ one) => [one.name, one.size, one.remanence, one.price ?? "", one.source])),
     );
+    this.#shelf.querySelectorAll("details").forEach((one, n) => (one.open = open[n] ?? false));
   }
 
   /** @param {number} from @param {number} to */

@@ -7,6 +7,7 @@ import { announce, draw, make, still } from "../lib/dom.js";
 import { length } from "../lib/lengths.js";
 import { where } from "../lib/route.js";
 import "../parts/papers.js";
+import "../parts/workshop-story.js";
 import { texts } from "../texts.js";
 
 const words = texts.machine;
@@ -28,7 +29,7 @@ class MachineView extends HTMLElement {
     this.#quiet = new AbortController();
     const { signal } = this.#quiet;
     this.className = "sheet-page";
-    this.replaceChildren(this.#making, make(/** @type {"div"} */ ("paper-list")), make("h2", {}, words.heading), this.#sheets);
+    this.replaceChildren(this.#making, make(/** @type {"div"} */ ("paper-list")), make(/** @type {"div"} */ ("workshop-story")), make("h2", {}, words.heading), this.#sheets);
     board.addEventListener("state", () => this.#show(), { signal });
     addEventListener("hashchange", () => this.#asked(), { signal });
     this.#offer();
@@ -99,7 +100,8 @@ class MachineView extends HTMLElement {
   }
 
   async #show() {
-    const version = board.state?.version ?? "";
+    // What is seen follows the workshop and the standard as it does the file.
+    const version = board.look;
     if (version === this.#shown) return;
     this.#shown = version;
     this.#timers.forEach(clearInterval);

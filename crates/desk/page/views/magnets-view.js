@@ -32,7 +32,8 @@ class MagnetsView extends HTMLElement {
   }
 
   async #show() {
-    const version = board.state?.version ?? "";
+    // What is seen follows the workshop and the standard as it does the file.
+    const version = board.look;
     if (!board.dial || version === this.#shown) return;
     this.#shown = version;
     try {

@@ -123,7 +123,7 @@ class PicksView extends HTMLElement {
         /** @type {HTMLElement | null} */ (this.#ask.querySelector(`[data-side="${k}"]`))?.focus();
       } }, ...votes.candidates.filter(({ name }) => name !== two[1 - k]).map(({ name }) => make("option", { value: name, selected: name === two[k] }, name)));
       const rather = make("button", { type: "button", class: "main", "data-rather": String(k), "aria-label": words.rather_label(two[k]), onclick: () => this.#vote([two[k], two[1 - k]], k) }, words.rather);
-      return make("div", { class: "one-of-two" }, select, one && dressedPicture(one), one && pairingPicture(one), ...(one ? pairingWords(one) : []), rather);
+      return make("div", { class: "one-of-two" }, select, make("strong", { class: "for-paper" }, two[k]), one && dressedPicture(one), one && pairingPicture(one), ...(one ? pairingWords(one) : []), rather);
     };
     const next = make("button", { type: "button", onclick: () => {
       this.#laid.push([...two].sort().join("\n"));

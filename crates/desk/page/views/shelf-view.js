@@ -6,6 +6,7 @@ import { board } from "../lib/board.js";
 import { make } from "../lib/dom.js";
 import { go } from "../lib/route.js";
 import "../parts/fits-table.js";
+import { stockChoice, swatch } from "../parts/stock-choice.js";
 import { texts } from "../texts.js";
 
 const words = texts.shelf;
@@ -17,7 +18,7 @@ class ShelfView extends HTMLElement {
     this.replaceChildren(
       make("h2", {}, words.heading(desk.folder ?? "")),
       desk.dials.length === 0 ? make("p", {}, words.none) : make("ul", { class: "shelf" }, ...desk.dials.map((/** @type {string} */ dial) => this.#card(dial))),
-      this.#brief(desk.stocks),
+      this.#brief(desk.stock),
       make(/** @type {"div"} */ ("fits-table")),
       this.#recent(desk.recent),
     );
@@ -38,11 +39,34 @@ class ShelfView extends HTMLElement {
     return make("li", {}, picture, make("strong", {}, dial), make("div", { class: "acts" }, open), form);
   }
 
-  /** @param {string[]} stocks */
-  #brief(stocks) {
+  /** @param {string} usual The stock it is cut from, unless another is chosen. */
+  #brief(usual) {
     const name = make("input", { type: "text", required: true, placeholder: words.name_example, name: "name" });
     const counters = make("textarea", { required: true, rows: 4, placeholder: words.counters_example, name: "counters" });
-    const stock = make("select", { name: "stock" }, ...stocks.map((one) => make("option", { value: one, selected: one === "birch plywood 3 mm" }, one)));
+    let stock = usual;
+    const stocks = stockChoice("stock");
+    const picture = make("img", { alt: "", width: 240, height: 104 });
+    const chosen = make("strong");
+    const summary = make("summary", {}, make("span", {}, words.stock, " ", chosen));
+    const fold = make("details", {}, summary);
+    const show = () => {
+      picture.src = swatch({ brief: counters.value, stock });
+      chosen.textContent = stock;
+      if (fold.open) stocks.brief = { counters: counters.value, stock };
+    };
+    stocks.addEventListener("chosen", (event) => {
+      stock = /** @type {CustomEvent} */ (event).detail;
+      show();
+      fold.open = false;
+      summary.focus();
+    });
+    // Every stock is tried on the dial that is briefed: only when somebody looks.
+    fold.addEventListener("toggle", () => {
+      show();
+      if (fold.open && !stocks.isConnected) fold.append(make("div", { class: "shelf-of-stocks" }, stocks));
+    });
+    counters.addEventListener("change", show);
+    show();
     const wrong = make("p", { class: "wrong", role: "alert" });
     const form = make(
       "form",
@@ -50,14 +74,14 @@ class ShelfView extends HTMLElement {
       make("h2", {}, words.new_heading),
       make("label", {}, words.name, name),
       make("label", {}, words.counters, counters),
-      make("label", {}, words.stock, stock),
+      make("div", { class: "cut-from" }, picture, fold),
       make("div", {}, make("button", { type: "submit", class: "main" }, words.begin)),
       wrong,
     );
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       const lines = counters.value.split("\n").map((line) => line.trim()).filter(Boolean);
-      this.#begin("/new", { name: name.value, counters: lines, stock: stock.value }, wrong);
+      this.#begin("/new", { name: name.value, counters: lines, stock }, wrong);
     });
     return form;
   }

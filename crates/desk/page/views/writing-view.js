@@ -11,6 +11,8 @@ const words = texts.writing;
 class WritingView extends HTMLElement {
   #quiet = new AbortController();
   #text = make("textarea", { "aria-label": words.label, spellcheck: "false", autocomplete: "off", autocapitalize: "off", wrap: "off" });
+  /** A field shows a part of what is in it; paper shows all. */
+  #paper = make("pre", { class: "for-paper" });
   #status = make("p", { role: "status" });
   #mistakes = make("ul", { class: "mistakes" });
   #keep = make("button", { type: "button", class: "main", onclick: () => this.#write() }, words.keep);
@@ -25,7 +27,7 @@ class WritingView extends HTMLElement {
     const { signal } = this.#quiet;
     this.className = "calm";
     const side = make("div", {}, make("div", { class: "deeds" }, this.#keep, this.#throw), this.#status, this.#mistakes);
-    this.replaceChildren(make("h2", {}, words.heading), make("div", { class: "writing" }, make("div", {}, this.#text), side), make(/** @type {"div"} */ ("workshop-file")));
+    this.replaceChildren(make("h2", {}, words.heading), make("div", { class: "writing" }, make("div", {}, this.#text, this.#paper), side), make(/** @type {"div"} */ ("workshop-file")));
     board.addEventListener("state", () => this.#take(false), { signal });
     board.addEventListener("pieces", () => this.#show(), { signal });
     addEventListener("hashchange", () => this.#line(), { signal });
@@ -65,6 +67,7 @@ class WritingView extends HTMLElement {
     this.#throw.disabled = !changed;
     const mistakes = /** @type {import("../lib/types.js").Mistake[]} */ (board.piece("mistakes")?.dial_file ?? []);
     this.#status.textContent = changed ? words.changed : mistakes.length > 0 ? words.mistakes(mistakes.length) : words.well;
+    this.#paper.textContent = this.#text.value;
     this.#text.setAttribute("aria-invalid", String(mistakes.length > 0));
     this.#mistakes.replaceChildren(
       ...mistakes.map((mistake) => {

@@ -5,16 +5,18 @@
 mod found;
 mod order;
 mod scene;
+mod shop;
 mod stops;
 
 use crate::house::{House, Shop};
-use crate::kin::Kin;
+use crate::kin::{Kin, Trouble};
 use crate::look::Seen;
 use dial::Mistake;
 pub(crate) use found::findings;
 pub(crate) use order::parameters;
 pub(crate) use scene::{feature, line};
 use serde_json::{Value, json};
+pub(crate) use shop::workshop_order;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 /// One piece of what the page is shown.
@@ -65,8 +67,14 @@ fn mistakes(found: &[Mistake], text: &str, shop: &Shop, kin: &Kin) -> Value {
     json!({
         "dial_file": found.iter().map(|one| mistake(one, text)).collect::<Vec<_>>(),
         "workshop_file": workshop,
-        "standard": kin.wrong.as_ref().map(|(what, help)| json!({ "what": what, "help": help })),
+        "standard": kin.wrong.as_ref().map(trouble),
     })
+}
+
+/// Why a standard could not be had, with the places in it.
+fn trouble(of: &Trouble) -> Value {
+    let mistakes: Vec<Value> = of.mistakes.iter().map(|one| mistake(one, &of.text)).collect();
+    json!({ "what": of.what, "help": of.help, "file": of.file, "mistakes": mistakes })
 }
 
 /// A mistake with its places: lines from 1, columns in UTF-16 units from 0 as a browser counts them.

@@ -24,11 +24,12 @@ pub(crate) fn parameters() -> Value {
         "art": table(ART),
         "stock": table(STOCK),
         "layer": table(LAYER),
+        "workshop": super::shop::parameters(),
         "symbols": Symbol::all().map(|symbol| symbol.name()).collect::<Vec<_>>(),
     })
 }
 
-fn of(param: &Param) -> Value {
+pub(super) fn of(param: &Param) -> Value {
     let (kind, more) = match param.kind {
         Kind::Text => ("text", json!({})),
         Kind::Length(low, high) => ("length", json!({ "low": low, "high": high })),
@@ -132,7 +133,13 @@ fn param_words(param: &Param) -> Option<String> {
     }
 }
 
-fn value(param: &Param, own: Option<Value>, above: Option<Value>, derived: Option<String>, units: Units) -> Value {
+pub(super) fn value(
+    param: &Param,
+    own: Option<Value>,
+    above: Option<Value>,
+    derived: Option<String>,
+    units: Units,
+) -> Value {
     let (from, shown) = if let Some(own) = &own {
         ("written", in_words(own))
     } else if let Some(above) = &above {
@@ -147,7 +154,7 @@ fn value(param: &Param, own: Option<Value>, above: Option<Value>, derived: Optio
 }
 
 /// A default in the maker's own units.
-fn usual(param: &Param, text: &str, units: Units) -> String {
+pub(super) fn usual(param: &Param, text: &str, units: Units) -> String {
     match param.kind {
         Kind::Length(..) => parse_length(text).map_or_else(|_| text.to_owned(), |mm| show(mm, units)),
         Kind::Angle => parse_angle(text).map_or_else(|_| text.to_owned(), angle),

@@ -1,7 +1,7 @@
 //! What the page is told when something could not be done.
 
 use crate::pieces;
-use crate::store::{NotHere, Refused, Version};
+use crate::store::{NotHere, Refused, State, Version};
 use axum::Json;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
@@ -97,6 +97,18 @@ impl From<Refused> for Sorry {
             Refused::Io(error) => error.into(),
         }
     }
+}
+
+/// What a file holds and where it stands among its steps.
+pub(super) fn of_state(state: &State) -> Value {
+    let kept = state.kept.iter().map(|one| json!({ "version": one.version, "words": one.words, "text": one.text }));
+    json!({
+        "version": state.version,
+        "text": state.text,
+        "undo": state.undo,
+        "redo": state.redo,
+        "kept": kept.collect::<Vec<_>>(),
+    })
 }
 
 /// Runs work that computes or waits for the disk beside the server's own threads.

@@ -1,10 +1,11 @@
 //! A dial looked at, tried, changed, undone.
 
 use super::Desk;
-use super::answer::{Sorry, aside};
+use super::answer::{Sorry, aside, of_state};
+use super::asks::{Edit, Settle, Step, Text, Which};
 use crate::look::Look;
 use crate::pieces;
-use crate::store::{Change, Refused, State as FileState, Version, apply};
+use crate::store::{Refused, State as FileState, apply};
 use axum::Json;
 use axum::extract::{Query, State};
 use dial::Mistake;
@@ -14,14 +15,6 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 
 type Answer = Result<Json<Value>, Sorry>;
-
-/// Which dial, and which look at it the page has already.
-#[derive(Deserialize)]
-pub(super) struct Which {
-    dial: String,
-    #[serde(default)]
-    have: String,
-}
 
 /// What the dial looks like now.
 pub(super) async fn look(State(desk): State<Arc<Desk>>, Query(which): Query<Which>) -> Answer {
@@ -41,29 +34,6 @@ pub(super) async fn state(State(desk): State<Arc<Desk>>, Query(which): Query<Whi
         Ok(Json(of_state(&state)))
     })
     .await
-}
-
-fn of_state(state: &FileState) -> Value {
-    let kept = state.kept.iter().map(|one| json!({ "version": one.version, "words": one.words, "text": one.text }));
-    json!({
-        "version": state.version,
-        "text": state.text,
-        "undo": state.undo,
-        "redo": state.redo,
-        "kept": kept.collect::<Vec<_>>(),
-    })
-}
-
-/// Changes, and the version that they were made on.
-#[derive(Deserialize)]
-pub(super) struct Edit {
-    dial: String,
-    on: Version,
-    changes: Vec<Change>,
-    #[serde(default)]
-    words: String,
-    #[serde(default)]
-    have: String,
 }
 
 /// What the dial would look like with changes, while one drags: nothing is written.
@@ -99,18 +69,6 @@ pub(super) async fn edit(State(desk): State<Arc<Desk>>, Json(edit): Json<Edit>) 
     .await
 }
 
-/// A whole text, and the version that it was made on.
-#[derive(Deserialize)]
-pub(super) struct Text {
-    dial: String,
-    on: Version,
-    text: String,
-    #[serde(default)]
-    words: String,
-    #[serde(default)]
-    have: String,
-}
-
 /// Writes the file as the maker wrote it in the page, with its mistakes if it has any.
 pub(super) async fn text(State(desk): State<Arc<Desk>>, Json(text): Json<Text>) -> Answer {
     aside(move || {
@@ -119,19 +77,6 @@ pub(super) async fn text(State(desk): State<Arc<Desk>>, Json(text): Json<Text>) 
         changed(&desk, &text.dial, done, had.as_deref())
     })
     .await
-}
-
-/// A step back or forth, from this version.
-#[derive(Deserialize)]
-pub(super) struct Step {
-    dial: String,
-    on: Version,
-    #[serde(default)]
-    have: String,
-    #[serde(default)]
-    kept: Option<Version>,
-    #[serde(default)]
-    take: bool,
 }
 
 /// Takes the last step back.
@@ -155,12 +100,11 @@ pub(super) async fn redo(State(desk): State<Arc<Desk>>, Json(step): Json<Step>) 
 }
 
 /// Takes a version that was set aside, or lets it go.
-pub(super) async fn settle(State(desk): State<Arc<Desk>>, Json(step): Json<Step>) -> Answer {
+pub(super) async fn settle(State(desk): State<Arc<Desk>>, Json(kept): Json<Settle>) -> Answer {
     aside(move || {
-        let had = desk.looks.remembered(&step.have);
-        let kept = step.kept.ok_or_else(|| Sorry::unfit("no version was named", ""))?;
-        let done = desk.file(&step.dial)?.settle(&step.on, &kept, step.take);
-        changed(&desk, &step.dial, done, had.as_deref())
+        let had = desk.looks.remembered(&kept.have);
+        let done = desk.file(&kept.dial)?.settle(&kept.on, &kept.kept, kept.take);
+        changed(&desk, &kept.dial, done, had.as_deref())
     })
     .await
 }

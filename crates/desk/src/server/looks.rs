@@ -25,6 +25,11 @@ pub(super) struct Which {
     dial: String,
 }
 
+/// A dial that is there, or one that would be begun.
+fn there_or_begun(desk: &Desk, dial: &str, brief: Option<&str>) -> Result<Arc<Look>, Sorry> {
+    brief.map_or_else(|| desk.look(dial), |counters| Ok(desk.sketch(counters)))
+}
+
 pub(super) fn seen(look: &Look) -> Result<&Seen, Sorry> {
     look.outcome
         .as_ref()
@@ -127,14 +132,18 @@ fn wear(cover: &str, wheel: &str) -> Value {
 /// For which value of the file a stock is chosen.
 #[derive(Deserialize)]
 pub(super) struct For {
+    #[serde(default)]
     dial: String,
     path: String,
+    /// The counters of a dial that is not begun yet, a line each, in place of one that is there.
+    #[serde(default)]
+    brief: Option<String>,
 }
 
 /// Every stock that may be chosen for a value, and whether the dial could be read then, and why not.
 pub(super) async fn stocks(State(desk): State<Arc<Desk>>, Query(which): Query<For>) -> Answer {
     aside(move || {
-        let look = desk.look(&which.dial)?;
+        let look = there_or_begun(&desk, &which.dial, which.brief.as_deref())?;
         let seen = seen(&look)?;
         let units = seen.laid.dial.show;
         let [cover, wheel] = worn(seen);
@@ -196,16 +205,19 @@ fn own_stocks(text: &str) -> Vec<Stock> {
 /// A stock, as part of a dial.
 #[derive(Deserialize)]
 pub(super) struct Swatch {
+    #[serde(default)]
     dial: String,
     stock: String,
     #[serde(default)]
     path: String,
+    #[serde(default)]
+    brief: Option<String>,
 }
 
 /// A stock's picture: engraved as deep as this dial's cover or its wheels are.
 pub(super) async fn swatch(State(desk): State<Arc<Desk>>, Query(which): Query<Swatch>) -> Result<Response, Sorry> {
     let svg = aside(move || {
-        let look = desk.look(&which.dial)?;
+        let look = there_or_begun(&desk, &which.dial, which.brief.as_deref())?;
         let seen = seen(&look)?;
         let dial = &seen.laid.dial;
         let deep = dial.wheels.iter().map(|wheel| wheel.mark_depth).fold(0.0, f64::max);

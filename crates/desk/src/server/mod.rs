@@ -1,9 +1,11 @@
 //! The server of the page: for this machine alone, for whoever has the opening link.
 
 mod answer;
+mod asks;
 mod card;
 mod dials;
 mod events;
+mod family;
 mod guard;
 mod job;
 mod looks;
@@ -143,7 +145,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/mends", get(dials::mends))
         .route("/measure", get(dials::measure))
         .route("/magnets", get(magnets::magnets))
-        .route("/fits", get(magnets::fits))
+        .route("/fits", get(family::fits))
         .route("/looks", get(looks::looks))
         .route("/board", get(looks::sheet))
         .route("/stocks", get(looks::stocks))
@@ -166,8 +168,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/paper", get(paper::paper))
         .route("/turning", get(paper::turning))
         .route("/choice", post(paper::choice))
-        .route("/workshop", get(workshop::workshop).post(workshop::write))
-        .route("/workshop/step", post(workshop::step))
+        .route("/workshop", get(workshop::workshop))
+        .route("/workshop/try", post(workshop::attempt))
+        .route("/workshop/edit", post(workshop::edit))
+        .route("/workshop/text", post(workshop::text))
+        .route("/workshop/undo", post(workshop::undo))
+        .route("/workshop/redo", post(workshop::redo))
+        .route("/workshop/settle", post(workshop::settle))
         .route("/workshop/new", post(workshop::new))
         .route("/events", get(events::events))
         .layer(DefaultBodyLimit::max(LARGEST_BODY))

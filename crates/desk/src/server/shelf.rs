@@ -2,6 +2,7 @@
 
 use super::Desk;
 use super::answer::{Sorry, aside};
+use crate::look::Look;
 use crate::pieces;
 use axum::Json;
 use axum::extract::{Query, State};
@@ -16,6 +17,9 @@ use std::sync::Arc;
 
 type Answer = Result<Json<Value>, Sorry>;
 
+/// What a new dial is cut from, unless the brief says otherwise: every workshop has it.
+const USUAL: &str = "birch plywood 3 mm";
+
 /// The folder with its dials, those that were opened lately, and which one to begin with.
 pub(super) async fn desk(State(desk): State<Arc<Desk>>) -> Answer {
     aside(move || {
@@ -27,13 +31,12 @@ pub(super) async fn desk(State(desk): State<Arc<Desk>>) -> Answer {
             .map(|path| json!({ "dial": desk.shelf.name_of(path), "path": path.display().to_string() }))
             .collect();
         let folder = desk.shelf.root().file_name().map(|name| name.to_string_lossy().into_owned());
-        let stocks = desk.house.shop(&desk.shelf.root().join("dial.toml")).workshop.stocks;
         Ok(Json(json!({
             "folder": folder,
             "first": desk.first.clone().or_else(|| dials.first().cloned()),
             "dials": dials,
             "recent": recent,
-            "stocks": stocks.iter().map(|stock| stock.name.as_str()).collect::<Vec<_>>(),
+            "stock": USUAL,
         })))
     })
     .await
@@ -79,6 +82,20 @@ pub(super) async fn new(State(desk): State<Arc<Desk>>, Json(brief): Json<Brief>)
         Ok(Json(json!({ "dial": name })))
     })
     .await
+}
+
+impl Desk {
+    /// What a dial would look like that was begun from a brief, its counters a line each; where nothing can be made of them,
+    /// one that counts to twelve. Nothing is written.
+    pub(super) fn sketch(&self, counters: &str) -> Arc<Look> {
+        let of = |lines: &[(String, String)]| {
+            self.looks.at(&self.shelf.root().join("dial.toml"), &design::new_file("A new dial", lines, USUAL))
+        };
+        let lines: Vec<(String, String)> =
+            counters.lines().filter_map(|line| (self.house.brief)(line.trim()).ok()).collect();
+        let asked = (!lines.is_empty()).then(|| of(&lines)).filter(|look| look.outcome.is_ok());
+        asked.unwrap_or_else(|| of(&[("count".into(), "0..12".into())]))
+    }
 }
 
 /// Which dial, and the copy's name.

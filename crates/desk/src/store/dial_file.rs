@@ -1,19 +1,22 @@
-//! One dial file: read, changed, undone, and taken in again when somebody else changed it.
+//! One file of the maker, a dial file or a workshop file: read, changed, undone, and taken in again when somebody else changed it.
 
 use super::disk::{self, Settle, Version};
 use super::edit::{self, Change, Unfit};
 use super::history::{History, Step};
 use super::path;
 use dial::Mistake;
+use dial::design::parameters::{DIAL_FILE, WORKSHOP_FILE};
+use dial::design::table::Groups;
 use std::fs::File;
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// A dial file on disk. Every change is made under a lock that all desks on the folder respect, and only if the
+/// A dial file on disk, or a workshop file. Every change is made under a lock that all desks on the folder respect, and only if the
 /// file still holds the version that the change was made on.
 #[derive(Clone, Debug)]
 pub struct DialFile {
     path: PathBuf,
+    groups: Groups,
 }
 
 /// What a file holds, and where it stands among its steps.
@@ -74,9 +77,14 @@ impl From<io::Error> for Refused {
 pub type Check<'a> = &'a dyn Fn(&str) -> Vec<Mistake>;
 
 impl DialFile {
-    /// The file at a path.
+    /// The dial file at a path.
     pub fn at(path: &Path) -> DialFile {
-        DialFile { path: path.to_owned() }
+        DialFile { path: path.to_owned(), groups: DIAL_FILE }
+    }
+
+    /// The workshop file at a path.
+    pub fn of_workshop(path: &Path) -> DialFile {
+        DialFile { path: path.to_owned(), groups: WORKSHOP_FILE }
     }
 
     /// Its path.
@@ -135,12 +143,12 @@ impl DialFile {
         let (now, mut history) = self.taken_in()?;
         if Version::of(&now) != *on {
             let base = history.text(on).ok_or(Refused::Stale)?;
-            let mine = edit::apply(&base, changes).map_err(Refused::Unfit)?;
+            let mine = edit::apply_to(self.groups, &base, changes).map_err(Refused::Unfit)?;
             if changes.iter().any(|change| !same_there(change, &base, &now)) {
                 return Err(set_aside(&mut history, &mine, words)?);
             }
         }
-        let text = edit::apply(&now, changes).map_err(Refused::Unfit)?;
+        let text = edit::apply_to(self.groups, &now, changes).map_err(Refused::Unfit)?;
         let mistakes = check(&text);
         if !mistakes.is_empty() && check(&now).len() < mistakes.len() {
             return Err(Refused::Mistakes { text, mistakes });

@@ -1,7 +1,8 @@
-//! Changes at one place of a dial file; comments, order and notation of everything else stay.
+//! Changes at one place of a maker's file; comments, order and notation of everything else stay.
 
 use super::path::{self, Part};
-use dial::design::table::{Kind, Param};
+use dial::design::parameters::DIAL_FILE;
+use dial::design::table::{Groups, Kind, Param};
 use serde::{Deserialize, Serialize};
 use serde_json::Value as Json;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, RawString, Table, TableLike, Value};
@@ -63,33 +64,47 @@ impl Change {
     }
 }
 
-/// A file's text with changes made.
+/// A dial file's text with changes made.
 ///
 /// # Errors
 /// The first that does not fit: the file is not TOML, there is no such parameter, or the value is not of its kind.
 pub fn apply(text: &str, changes: &[Change]) -> Result<String, Unfit> {
+    apply_to(DIAL_FILE, text, changes)
+}
+
+/// The same of a file of these parameters.
+///
+/// # Errors
+/// As for a dial file.
+pub(crate) fn apply_to(groups: Groups, text: &str, changes: &[Change]) -> Result<String, Unfit> {
     let mut document: DocumentMut = text.parse().map_err(|_| {
         unfit("the file is not TOML as it stands", "mend it in writing first; its mistakes are shown there")
     })?;
-    for change in changes {
-        one(&mut document, change)?;
+    // What stands in a file without values, comments alone, stays above the first that is written.
+    let opening = if document.is_empty() { document.trailing().as_str().unwrap_or_default().trim_end() } else { "" };
+    let opening = if opening.is_empty() { String::new() } else { format!("{opening}\n\n") };
+    if !opening.is_empty() {
+        document.set_trailing("");
     }
-    Ok(document.to_string())
+    for change in changes {
+        one(groups, &mut document, change)?;
+    }
+    Ok(opening + &document.to_string())
 }
 
-fn one(document: &mut DocumentMut, change: &Change) -> Result<(), Unfit> {
+fn one(groups: Groups, document: &mut DocumentMut, change: &Change) -> Result<(), Unfit> {
     let place = change.place();
-    let steps = path::parts(place).ok_or_else(|| unfit(format!("`{place}` is not a place of a dial file"), ""))?;
+    let steps = path::parts(place).ok_or_else(|| unfit(format!("`{place}` is not a place of the file"), ""))?;
     let (last, above) = steps.split_last().ok_or_else(|| unfit("no place was named", ""))?;
     match (change, last) {
         (Change::Set { path, value }, Part::Key(key)) => {
-            let param = known(path)?;
+            let param = known(groups, path)?;
             let value = toml_of(param, value)?;
             set(table(document.as_table_mut(), above, true)?, key, value);
             Ok(())
         }
         (Change::Leave { path }, Part::Key(key)) => {
-            known(path)?;
+            known(groups, path)?;
             if let Ok(table) = table(document.as_table_mut(), above, false) {
                 let left_over = leave(table, key);
                 comments_to_head(document, above, &left_over);
@@ -98,15 +113,15 @@ fn one(document: &mut DocumentMut, change: &Change) -> Result<(), Unfit> {
             Ok(())
         }
         (Change::Add { path, value }, Part::Key(key)) => {
-            let param = known(path)?;
-            let Kind::List(groups) = param.kind else {
+            let param = known(groups, path)?;
+            let Kind::List(inner) = param.kind else {
                 return Err(unfit(format!("`{path}` is not a list of tables"), ""));
             };
             let mut pairs = Vec::new();
             for (name, value) in value {
-                let inner = dial::design::table::find(groups, name)
+                let key = dial::design::table::find(inner, name)
                     .ok_or_else(|| unfit(format!("`{name}` is not known in `{path}`"), ""))?;
-                pairs.push((name.as_str(), toml_of(inner, value)?));
+                pairs.push((name.as_str(), toml_of(key, value)?));
             }
             add(table(document.as_table_mut(), above, true)?, key, pairs, above.is_empty())
         }
@@ -115,8 +130,8 @@ fn one(document: &mut DocumentMut, change: &Change) -> Result<(), Unfit> {
     }
 }
 
-fn known(place: &str) -> Result<&'static Param, Unfit> {
-    path::param(place).ok_or_else(|| unfit(format!("`{place}` is not a parameter of a dial file"), ""))
+fn known(groups: Groups, place: &str) -> Result<&'static Param, Unfit> {
+    path::param_of(groups, place).ok_or_else(|| unfit(format!("`{place}` is not a parameter of the file"), ""))
 }
 
 /// The table that the steps lead to; `make` makes those that are missing: with a head of its own in the file itself,

@@ -16,6 +16,7 @@ mod votes;
 
 pub use dial_file::{DialFile, Kept, Refused, State};
 pub use disk::Version;
+pub(crate) use edit::apply_to;
 pub use edit::{Change, Unfit, apply};
 pub(crate) use path::{count_at, value_at};
 pub use path::{param, written};

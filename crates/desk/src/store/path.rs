@@ -1,4 +1,4 @@
-//! Paths of a dial file's values, as `mark.height` or `counter[0].window.angle`.
+//! Paths of values in a maker's file, as `mark.height` or `counter[0].window.angle`.
 
 use dial::design::parameters::DIAL_FILE;
 use dial::design::table::{Groups, Kind, Param, all};
@@ -43,24 +43,25 @@ pub(super) fn parts(path: &str) -> Option<Vec<Part<'_>>> {
     }
 }
 
-/// The parameter of a path, through lists: `counter[1].mark.height` is `mark.height` of a counter.
+/// The parameter of a path of a dial file, through lists: `counter[1].mark.height` is `mark.height` of a counter.
 pub fn param(path: &str) -> Option<&'static Param> {
-    find(DIAL_FILE, path)
+    param_of(DIAL_FILE, path)
 }
 
-fn find(groups: Groups, path: &str) -> Option<&'static Param> {
+/// The same in a file of these parameters.
+pub(super) fn param_of(groups: Groups, path: &str) -> Option<&'static Param> {
     let Some((list, rest)) = path.split_once('[') else {
         return all(groups).find(|param| param.path == path);
     };
     let holder = all(groups).find(|param| param.path == list)?;
     if let (Kind::Named(inner), Some(named)) = (holder.kind, rest.strip_prefix('"')) {
         let (_, rest) = named.split_once("\"]")?;
-        return if rest.is_empty() { Some(holder) } else { find(inner, rest.strip_prefix('.')?) };
+        return if rest.is_empty() { Some(holder) } else { param_of(inner, rest.strip_prefix('.')?) };
     }
     let (index, rest) = rest.split_once(']')?;
     index.parse::<usize>().ok()?;
     match holder.kind {
-        Kind::List(inner) => find(inner, rest.strip_prefix('.')?),
+        Kind::List(inner) => param_of(inner, rest.strip_prefix('.')?),
         _ => None,
     }
 }

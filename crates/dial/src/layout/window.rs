@@ -194,15 +194,22 @@ pub(super) fn widened(
         WindowKind::RoundedRectangle if !neighbours.sideways => opening.height,
         _ => opening.width,
     };
-    let (mut low, mut high) = (least, least + 4.0 * neighbours.reach);
-    if neighbours.seen(&sized(low), share) {
-        return sized(low);
-    }
+    let most = least + 4.0 * neighbours.reach;
+    // The mark that asks for most decides. Each is tried at what those before it asked for, and most are content; halving
+    // always begins from the same ends, so that the order of the marks does not matter.
+    sized(neighbours.shapes.iter().fold(least, |along, shape| {
+        let content = |along: f64| neighbours.seen(shape, &sized(along), share);
+        if content(along) { along } else { halved(least, most, content) }
+    }))
+}
+
+/// The least length between two that will do, to within `WIDTH` above it; the larger one is taken to do.
+fn halved(mut low: f64, mut high: f64, will_do: impl Fn(f64) -> bool) -> f64 {
     while high - low > WIDTH {
         let middle = (low + high) / 2.0;
-        if neighbours.seen(&sized(middle), share) { high = middle } else { low = middle }
+        if will_do(middle) { high = middle } else { low = middle }
     }
-    sized(high)
+    high
 }
 
 /// A window that shows the neighbours is brought this near to the asked share, in mm.
@@ -229,15 +236,13 @@ impl Neighbours {
         Neighbours { shapes, sideways: travel.x.abs() > travel.y.abs(), reach, wheel, angle, distance }
     }
 
-    /// Whether at least this share of the width of each is seen.
-    fn seen(&self, opening: &Opening, share: f64) -> bool {
+    /// Whether at least this share of the width of one is seen.
+    fn seen(&self, shape: &Shape, opening: &Opening, share: f64) -> bool {
         let window = Shape::from(opening.edge(self.wheel, self.angle, self.distance));
         let width = |shape: &Shape| {
             if self.sideways { shape.bounds().width() } else { shape.bounds().height() }
         };
-        self.shapes.iter().all(|shape| {
-            let seen = shape.common(&window);
-            !seen.is_empty() && width(&seen) >= share * width(shape)
-        })
+        let seen = shape.common(&window);
+        !seen.is_empty() && width(&seen) >= share * width(shape)
     }
 }

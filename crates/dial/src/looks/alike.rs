@@ -4,7 +4,7 @@ use super::seen::cut_off;
 use crate::assembled::Wheel;
 use crate::design::Motif;
 use lettering::{Lettering, TWIN_LIMIT, TwinMark};
-use outline::{Shape, overlap};
+use outline::{Shape, overlap_reaches};
 use sight::View;
 use std::collections::BTreeSet;
 
@@ -32,7 +32,7 @@ pub fn alike(wheel: &Wheel, view: View, hidden: f64) -> Vec<(char, char)> {
     for (i, one) in shapes.iter().enumerate() {
         for (j, other) in shapes.iter().enumerate().skip(i + 1) {
             let (Some(one), Some(other)) = (one, other) else { continue };
-            if one.is_empty() || other.is_empty() || overlap(one, other) >= TWIN_LIMIT {
+            if one.is_empty() || other.is_empty() || overlap_reaches(one, other, TWIN_LIMIT) {
                 pairs.push((figures[i], figures[j]));
             }
         }

@@ -1,12 +1,10 @@
 //! The turning page as a client opens it: one file from the disk, turned by dragging, by keys, by buttons and by a finger.
 
 use crate::browser::{self, Browser};
+use crate::checks;
 use serde_json::{Value, json};
 use std::path::Path;
 use std::process::Command;
-
-/// axe-core 4.14.1 (Deque Systems, MPL-2.0; its licence lies beside it). Only tests use it.
-const AXE: &str = include_str!("axe/axe.min.js");
 
 fn dialwright(args: &[&str]) -> String {
     let run = Command::new(env!("CARGO_BIN_EXE_dialwright")).args(args).output().expect("runs");
@@ -123,17 +121,13 @@ fn a_client_turns_it_over_and_chooses_materials() {
 #[test]
 fn the_page_is_for_everyone() {
     let Some((_folder, mut browser)) = opened() else { return };
-    browser.eval(&format!("{AXE}; 0"));
     for scheme in ["light", "dark"] {
         browser.prefer(&[("prefers-color-scheme", scheme)]);
-        let found = browser.eval("axe.run(document, { resultTypes: ['violations'] }).then((r) => r.violations.map((v) => [v.id, v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160) + ' :: ' + (n.any[0]?.message ?? ''))]))");
-        assert_eq!(found, json!([]), "{scheme}: {found:#}");
+        checks::axe(&mut browser, scheme);
     }
     browser.viewport(360, 740);
-    let wide = browser.eval("document.documentElement.scrollWidth");
-    assert!(wide.as_u64().expect("px") <= 360, "{wide}");
-    let small = browser.eval("[...document.querySelectorAll('button, select, input, [role=slider]')].filter((e) => e.getClientRects().length).map((e) => [e.outerHTML.slice(0, 80), e.getBoundingClientRect()]).filter(([, b]) => b.height < 43.5 || b.width < 43.5).map(([h]) => h)");
-    assert_eq!(small, json!([]), "{small:#}");
+    checks::nothing_wider(&mut browser, "narrow");
+    checks::targets(&mut browser, "narrow");
     // It can be worked with there, by a finger on the narrow page.
     let grip = browser.middle(".grip[data-wheel='1']");
     browser.drag(grip, (grip.0 - 3.0, grip.1 - 45.0), 8);

@@ -7,6 +7,22 @@ use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 
+/// The dial that most journeys are about.
+pub const HARBOUR: &str = "harbour/dial.toml";
+
+/// Every view, and what is there when it is drawn.
+pub const VIEWS: [(&str, &str); 9] = [
+    ("mat", "mat-view order-story .value"),
+    ("magnets", "magnets-view .plate-picture svg"),
+    ("looks", "looks-view .pairing-card img"),
+    ("picks", "picks-view .two img"),
+    ("seat", "seat-view .panels svg"),
+    ("card", "card-view .to-save img"),
+    ("machine", "machine-view .setup svg"),
+    ("writing", "writing-view textarea"),
+    ("shelf", "shelf-view table.fits td"),
+];
+
 /// The program under test; `DIALWRIGHT_PROGRAM` names another build of it, to measure a release build.
 fn program() -> PathBuf {
     std::env::var_os("DIALWRIGHT_PROGRAM").map_or_else(|| env!("CARGO_BIN_EXE_dialwright").into(), PathBuf::from)
@@ -109,8 +125,62 @@ impl Desk {
 
     /// What the command line says of a dial, as JSON.
     pub fn command(&self, command: &str, name: &str) -> Value {
-        let run = Command::new(program()).args([command, "--json"]).arg(self.path(name)).output();
+        self.command_with(command, name, &[])
+    }
+
+    /// The same with more arguments, in the folder.
+    pub fn command_with(&self, command: &str, name: &str, more: &[&str]) -> Value {
+        let mut run = Command::new(program());
+        let run =
+            run.current_dir(self.folder.path()).args([command, "--json"]).arg(self.path(name)).args(more).output();
         serde_json::from_slice(&run.expect("runs").stdout).expect("JSON")
+    }
+
+    /// Goes to a view of the harbour dial, and waits until it is drawn.
+    pub fn open(&mut self, view: &str) {
+        let ready = VIEWS.iter().find(|(name, _)| *name == view).expect("a view").1;
+        self.browser.eval(&format!("location.hash = 'view={view}&dial={HARBOUR}'"));
+        let there = "['Harbour', 'harbour/dial.toml'].includes(document.querySelector('desk-head h1').textContent)";
+        self.browser.wait(&format!("{there} && document.querySelector('{ready}')"));
+    }
+
+    /// Waits until a file says something.
+    pub fn until(&self, file: &str, words: &str) {
+        self.until_is(file, words, true);
+    }
+
+    /// Waits until a file says something no longer.
+    pub fn until_gone(&self, file: &str, words: &str) {
+        self.until_is(file, words, false);
+    }
+
+    fn until_is(&self, file: &str, words: &str, there: bool) {
+        let text = || fs::read_to_string(self.path(file)).unwrap_or_default();
+        for _ in 0..400 {
+            if text().contains(words) == there {
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(25));
+        }
+        panic!("{words} in {file}, {there}: {}", text());
+    }
+
+    /// Keeps pictures of what is shown now, narrow and wide, light and dark, to be looked at; only where `DIALWRIGHT_PICTURES`
+    /// names a folder. The first element of the selector is scrolled to.
+    pub fn pictures(&mut self, name: &str, selector: &str) {
+        let Ok(folder) = std::env::var("DIALWRIGHT_PICTURES") else { return };
+        for (scheme, width, height) in
+            [("light", 1400, 900), ("light", 360, 740), ("dark", 1400, 900), ("dark", 360, 740)]
+        {
+            self.browser.prefer(&[("prefers-color-scheme", scheme)]);
+            self.browser.viewport(width, height);
+            self.browser
+                .wait(&format!("(document.querySelector({selector:?}).scrollIntoView({{ block: 'start' }}), true)"));
+            std::thread::sleep(std::time::Duration::from_millis(300));
+            self.browser.picture(&Path::new(&folder).join(format!("{name}-{scheme}-{width}.png")));
+        }
+        self.browser.prefer(&[]);
+        self.browser.viewport(1280, 800);
     }
 
     /// Ends a journey: nothing was complained of.

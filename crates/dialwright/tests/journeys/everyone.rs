@@ -1,123 +1,156 @@
 //! For everyone: axe on every view, narrow windows, zoom, fingers, paper.
 
-use crate::desk::Desk;
-use serde_json::{Value, json};
+use crate::checks::{self, axe};
+use crate::desk::{Desk, HARBOUR, VIEWS};
+use crate::looks::card::{choose, with_votes_and_photo};
+use serde_json::json;
 
-/// axe-core 4.14.1 (Deque Systems, MPL-2.0; its licence lies beside it). Only tests use it.
-const AXE: &str = include_str!("axe/axe.min.js");
-
-const VIEWS: [&str; 5] = ["mat", "magnets", "machine", "writing", "shelf"];
-
-fn show(desk: &mut Desk, view: &str) {
-    desk.browser.eval(&format!("location.hash = 'view={view}&dial=harbour/dial.toml'"));
-    let ready = match view {
-        "mat" => "mat-view order-story .value",
-        "magnets" => "magnets-view .plate-picture svg",
-        "machine" => "machine-view .setup svg",
-        "writing" => "writing-view textarea",
-        _ => "shelf-view form.brief",
-    };
-    desk.browser.wait(&format!("document.querySelector('{ready}')"));
-}
-
-fn axe(desk: &mut Desk, what: &str) {
-    let run = "axe.run(document, { resultTypes: ['violations'] }).then((r) => r.violations.map((v) => [v.id, v.help, v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160) + ' :: ' + (n.any[0]?.message ?? ''))]))";
-    let found = desk.browser.eval(run);
-    assert_eq!(found, json!([]), "{what}: {found:#}");
+/// Goes to a view as it is when it is in use: with votes, with a photo that was read, with everything unfolded.
+fn in_use(desk: &mut Desk, view: &str) {
+    desk.open(view);
+    if view == "card" {
+        choose(desk, "good.jpg");
+        desk.browser.wait("document.querySelector('.found .verdict-line.well')");
+    }
+    desk.browser.eval("document.querySelectorAll('main details').forEach((d) => (d.open = true))");
+    if view == "shelf" {
+        desk.browser.wait("document.querySelector('.cut-from button.stock')");
+    }
 }
 
 #[test]
 fn axe_finds_nothing_on_any_view() {
-    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    // Put in by the browser's own protocol: the page itself would not run it.
-    desk.browser.eval(&format!("{AXE}; 0"));
+    let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
+    with_votes_and_photo(&desk);
     for scheme in ["light", "dark"] {
         desk.browser.prefer(&[("prefers-color-scheme", scheme)]);
-        for view in VIEWS {
-            show(&mut desk, view);
-            axe(&mut desk, &format!("{view}, {scheme}"));
+        for (view, _) in VIEWS {
+            in_use(&mut desk, view);
+            axe(&mut desk.browser, &format!("{view}, {scheme}"));
         }
-        show(&mut desk, "mat");
+        desk.open("mat");
         for words in ["Turned over", "Lifted apart", "Face up", "Move things", "Measure"] {
             desk.browser.press(words);
             desk.browser.wait(&format!("document.querySelector('[aria-pressed=true][data-pressed]') || [...document.querySelectorAll('[aria-pressed=true]')].some((b) => b.textContent === '{words}')"));
-            axe(&mut desk, &format!("{words}, {scheme}"));
+            axe(&mut desk.browser, &format!("{words}, {scheme}"));
         }
-        desk.browser.eval("document.querySelector('[data-path=\"cover.outline\"]').click()");
-        desk.browser.eval("document.querySelectorAll('details').forEach((d) => (d.open = true))");
-        axe(&mut desk, &format!("an open editor, {scheme}"));
-    }
-    // A broken file.
-    let text = desk.text("harbour/dial.toml");
-    std::fs::write(desk.path("harbour/dial.toml"), text.replace("0..24\"", "0..24")).expect("written");
-    for view in ["mat", "writing", "machine"] {
-        show_broken(&mut desk, view);
-        axe(&mut desk, &format!("{view}, broken"));
+        for (view, value) in [("mat", "cover.outline"), ("mat", "stock"), ("machine", "machine.engrave")] {
+            in_use(&mut desk, view);
+            desk.browser.eval(&format!("document.querySelector('[data-path=\"{value}\"]').click()"));
+            desk.browser.wait("document.querySelector('.editor.here')");
+            axe(&mut desk.browser, &format!("an open editor of {value}, {scheme}"));
+        }
     }
     desk.well();
 }
 
-fn show_broken(desk: &mut Desk, view: &str) {
-    desk.browser.eval(&format!("location.hash = 'view={view}&dial=harbour/dial.toml'"));
-    let ready = match view {
-        "mat" => "found-list li.refuse",
-        "machine" => "machine-view .wrong",
-        _ => "writing-view .mistakes li",
-    };
-    desk.browser.wait(&format!("document.querySelector('{ready}')"));
+/// A view always says something, and breaks no rule by it: without a dial, and with one that cannot be read.
+#[test]
+fn nothing_to_show_is_for_everyone_too() {
+    let Some(mut desk) = Desk::with(&[]) else { return };
+    desk.browser.wait("document.querySelector('shelf-view form')");
+    for (view, _) in VIEWS {
+        desk.browser.eval(&format!("location.hash = 'view={view}'"));
+        let said =
+            if ["shelf", "card"].contains(&view) { format!("{view}-view h2") } else { "main a[href*=shelf]".into() };
+        desk.browser.wait(&format!("document.querySelector('{said}') && location.hash.includes('{view}')"));
+        axe(&mut desk.browser, &format!("{view}, without a dial"));
+    }
+    desk.well();
+    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
+    std::fs::write(desk.path(HARBOUR), "name = 3\nstandard = \"nowhere.toml\"\n").expect("written");
+    for (view, _) in VIEWS {
+        desk.browser.eval(&format!("location.hash = 'view={view}&dial={HARBOUR}'"));
+        let said = match view {
+            "mat" => "found-list li.refuse",
+            "machine" => "machine-view > div .wrong",
+            "writing" => "writing-view .mistakes li",
+            _ => "main *",
+        };
+        desk.browser.wait(&format!("document.querySelector('{view}-view') && document.querySelector('{said}')"));
+        axe(&mut desk.browser, &format!("{view}, broken"));
+    }
+    desk.well();
 }
 
-/// 360 CSS pixels wide, and 640 x 400: a window of 1280 x 800 at 200 %.
+/// 360 CSS pixels wide, and 640 x 400: a window of 1280 x 800 at 200 %. A finger hits everything there.
 #[test]
-fn narrow_windows_and_zoom_hide_nothing() {
-    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
+fn narrow_windows_and_zoom_hide_nothing_from_a_finger() {
+    let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
+    with_votes_and_photo(&desk);
     for (width, height) in [(360, 740), (640, 400)] {
         desk.browser.viewport(width, height);
-        for view in VIEWS {
-            show(&mut desk, view);
-            let wide = desk.browser.eval("document.documentElement.scrollWidth");
-            assert!(wide.as_u64().expect("px") <= u64::from(width), "{view} is {wide} px wide in {width}");
+        for (view, _) in VIEWS {
+            in_use(&mut desk, view);
+            checks::nothing_wider(&mut desk.browser, view);
+            checks::targets(&mut desk.browser, view);
         }
     }
     // And it can be worked with: a value is changed on the narrow page.
     desk.browser.viewport(360, 740);
-    show(&mut desk, "mat");
+    desk.open("mat");
     desk.browser.click("[data-path='cover.corner']");
     desk.browser.wait("document.querySelector('.editor.here input')");
     desk.browser.write("3 mm");
     desk.browser.press("Set");
     desk.browser.wait("document.querySelector('[data-path=\"cover.corner\"]').textContent === '3 mm'");
     desk.browser.wait("document.querySelector('desk-head .kept').textContent === 'kept on disk'");
-    assert!(desk.text("harbour/dial.toml").contains("corner = \"3 mm\""));
-    desk.well();
-}
-
-/// Words in a line are let be (WCAG 2.2, 2.5.5: targets in a sentence); everything else is 44 px each way. A choice is hit by its whole
-/// label.
-#[test]
-fn a_finger_hits_every_target() {
-    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    desk.browser.viewport(360, 740);
-    for view in VIEWS {
-        show(&mut desk, view);
-        let small: Value = desk.browser.eval(
-            "[...document.querySelectorAll('button, a, input, select, textarea, summary, [role=slider], label:has(> [type=radio])')].filter((e) => e.getClientRects().length && !e.matches('.value, p a, [type=range], label > [type=radio]')).map((e) => [e.outerHTML.slice(0, 90), e.getBoundingClientRect()]).filter(([, b]) => b.width < 43.5 || b.height < 43.5).map(([html, b]) => [html, b.width, b.height])",
-        );
-        assert_eq!(small, json!([]), "{view}: {small:#}");
-    }
-    show(&mut desk, "mat");
+    assert!(desk.text(HARBOUR).contains("corner = \"3 mm\""));
     desk.browser.press("Move things");
     let small = desk.browser.eval("[...document.querySelectorAll('.handle-group')].map((e) => [e.dataset.handle, e.getBoundingClientRect().width]).filter(([, w]) => w < 43)");
     assert_eq!(small, json!([]), "{small}");
     desk.well();
 }
 
-/// Printed: the dial in the file's own paper size, controls left out.
+/// What is printed holds of every view: no controls but words that are content too, nothing cut off at an edge or beside the paper,
+/// dark on white whatever the screen is.
 #[test]
-fn paper_shows_the_dial_and_no_controls() {
-    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    desk.browser.call("Emulation.setEmulatedMedia", json!({ "media": "print" }));
-    let shown = desk.browser.eval("['desk-head nav', '.deeds', '.views', 'dial-mat svg.dial', 'order-story'].map((s) => document.querySelector(s).getClientRects().length > 0)");
-    assert_eq!(shown, json!([false, false, false, true, true]));
+fn every_view_goes_onto_paper() {
+    let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
+    with_votes_and_photo(&desk);
+    for scheme in ["light", "dark"] {
+        for (view, _) in VIEWS {
+            desk.browser.viewport(1280, 800);
+            desk.browser.call(
+                "Emulation.setEmulatedMedia",
+                json!({ "media": "", "features": [{ "name": "prefers-color-scheme", "value": scheme }] }),
+            );
+            in_use(&mut desk, view);
+            desk.browser.call(
+                "Emulation.setEmulatedMedia",
+                json!({ "media": "print", "features": [{ "name": "prefers-color-scheme", "value": scheme }] }),
+            );
+            // A4 less two margins of 12 mm, at 96 pixels to the inch.
+            desk.browser.viewport(703, 1000);
+            let what = format!("{view}, {scheme}, printed");
+            paper(&mut desk, &what);
+            if let Ok(folder) = std::env::var("DIALWRIGHT_PICTURES") {
+                let high = desk.browser.eval("Math.min(2600, document.documentElement.scrollHeight)").as_u64();
+                desk.browser.viewport(703, high.expect("px") as u32);
+                desk.browser.picture(&std::path::Path::new(&folder).join(format!("paper-{view}-{scheme}.png")));
+            }
+        }
+    }
+    desk.browser.call("Emulation.setEmulatedMedia", json!({ "media": "", "features": [] }));
     desk.well();
+}
+
+fn paper(desk: &mut Desk, what: &str) {
+    let browser = &mut desk.browser;
+    // Values of the story, findings and stocks are buttons on the screen, and words and pictures on paper; so is what is filled in.
+    let controls = browser.eval("[...document.querySelectorAll('button, .button, input, select, textarea, progress, nav, form, [role=slider], details:not([open]) > summary')].filter((e) => e.checkVisibility() && e.getClientRects().length && !e.matches('.value, .touch, button.stock, .only-heard, .fields input')).map((e) => e.outerHTML.slice(0, 120))");
+    assert_eq!(controls, json!([]), "{what}: {controls:#}");
+    let words = browser.eval("document.querySelector('main').innerText.length").as_u64();
+    assert!(words > Some(40), "{what}: {words:?} letters are left");
+    checks::nothing_wider(browser, what);
+    let clipped = browser.eval("[...document.querySelectorAll('body, body *')].filter((e) => e instanceof HTMLElement && e.getClientRects().length && !e.closest('.only-heard') && [getComputedStyle(e).overflowX, getComputedStyle(e).overflowY].some((o) => o !== 'visible') && (e.scrollHeight > e.clientHeight + 1 || e.scrollWidth > e.clientWidth + 1)).map((e) => [e.outerHTML.slice(0, 100), e.scrollHeight, e.clientHeight, e.scrollWidth, e.clientWidth])");
+    assert_eq!(clipped, json!([]), "{what}: {clipped:#}");
+    let dark = browser.eval("(() => { const light = (c) => { const [r, g, b, a = 1] = c.match(/[\\d.]+/g).map(Number); return a < 0.1 ? 255 : (r + g + b) / 3 }; return [...document.querySelectorAll('html, body, body *')].filter((e) => e instanceof HTMLElement && e.getClientRects().length).filter((e) => light(getComputedStyle(e).backgroundColor) < 200).map((e) => e.outerHTML.slice(0, 100)) })()");
+    assert_eq!(dark, json!([]), "{what}: {dark:#}");
+    assert_eq!(
+        browser.eval("getComputedStyle(document.documentElement).backgroundColor"),
+        "rgb(255, 255, 255)",
+        "{what}"
+    );
+    checks::axe_of(browser, "{ runOnly: ['color-contrast'] }", what);
 }

@@ -1,40 +1,12 @@
 //! How the dial looks, on the desk: a stock chosen by its picture, a pairing worn, two colours held against each other.
 
-mod card;
+pub mod card;
 mod picks;
 mod seat;
 
 use self::card::{choose, with_votes_and_photo};
-use crate::desk::Desk;
+use crate::desk::{Desk, HARBOUR as FILE};
 use serde_json::{Value, json};
-
-/// axe-core 4.14.1 (Deque Systems, MPL-2.0; its licence lies beside it). Only tests use it.
-const AXE: &str = include_str!("axe/axe.min.js");
-const FILE: &str = "harbour/dial.toml";
-/// The views, and what is there when one is drawn.
-const VIEWS: [(&str, &str); 4] = [
-    ("looks", "looks-view .pairing-card img"),
-    ("seat", "seat-view .panels svg"),
-    ("picks", "picks-view .two img"),
-    ("card", "card-view .to-save img"),
-];
-
-fn open(desk: &mut Desk, view: &str) {
-    let ready = VIEWS.iter().find(|(name, _)| *name == view).expect("a view").1;
-    desk.browser.eval(&format!("location.hash = 'view={view}&dial={FILE}'"));
-    desk.browser.wait(&format!("document.querySelector('{ready}')"));
-}
-
-/// Waits until a file says something, or no longer.
-fn until(desk: &Desk, file: &str, words: &str, there: bool) {
-    for _ in 0..200 {
-        if std::fs::read_to_string(desk.path(file)).unwrap_or_default().contains(words) == there {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(25));
-    }
-    panic!("{words} {there}: {}", desk.text(file));
-}
 
 /// What the command line says of one pairing.
 fn pairing(looks: &Value, name: &str) -> Value {
@@ -45,7 +17,7 @@ fn pairing(looks: &Value, name: &str) -> Value {
 #[test]
 fn a_stock_is_chosen_by_its_picture_and_taken_back() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk, "looks");
+    desk.open("looks");
     let before = desk.text(FILE);
     desk.browser.eval("(() => { const s = document.querySelector('[data-choose=part]'); s.value = 'wheel.stock'; s.dispatchEvent(new Event('change')) })()");
     // What the picture says is what the command line says of that pairing.
@@ -57,14 +29,14 @@ fn a_stock_is_chosen_by_its_picture_and_taken_back() {
     let drawn = desk.browser.wait(&format!("document.querySelector('{walnut} img').naturalWidth"));
     assert!(drawn.as_u64() > Some(50), "{drawn}");
     desk.browser.click(walnut);
-    until(&desk, FILE, "stock = \"walnut plywood 3 mm\"", true);
+    desk.until(FILE, "stock = \"walnut plywood 3 mm\"");
     desk.browser.wait(&format!("document.querySelector('{walnut}').getAttribute('aria-pressed') === 'true'"));
     let found = "[...document.querySelectorAll('found-list li.mend, found-list li.refuse')].filter((li) => li.textContent.includes('walnut')).length";
     desk.browser.eval(&format!("location.hash = 'view=mat&dial={FILE}'"));
     desk.browser.wait(&format!("document.querySelector('found-list li') && {found} > 0"));
     desk.browser.press("Undo");
     desk.browser.wait(&format!("{found} === 0"));
-    until(&desk, FILE, "walnut", false);
+    desk.until_gone(FILE, "walnut");
     assert_eq!(desk.text(FILE), before);
 
     // In the story too, by keys alone: to the next one with an arrow, chosen with Enter.
@@ -78,7 +50,7 @@ fn a_stock_is_chosen_by_its_picture_and_taken_back() {
     desk.browser.key("Enter");
     let next = next.as_str().expect("a name");
     assert_ne!(next, "birch plywood 3 mm");
-    until(&desk, FILE, &format!("stock = \"{next}\""), true);
+    desk.until(FILE, &format!("stock = \"{next}\""));
     desk.browser.wait("document.activeElement.dataset.path === 'stock'");
     desk.well();
 }
@@ -86,7 +58,7 @@ fn a_stock_is_chosen_by_its_picture_and_taken_back() {
 #[test]
 fn a_pairing_of_the_board_is_worn() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk, "looks");
+    desk.open("looks");
     let looks = desk.command("looks", FILE);
     let (all, best) = (looks["pairings"].as_array().expect("a list").clone(), &looks["pairings"][0]);
     let does = all.iter().filter(|one| one["does"] == json!(true)).count();
@@ -112,7 +84,7 @@ fn a_pairing_of_the_board_is_worn() {
     desk.browser.wait("document.querySelectorAll('.pairing-card').length === 8");
     desk.browser.click(".pairing-card button");
     let cover = best["cover"]["stock"].as_str().expect("a name");
-    until(&desk, FILE, &format!("stock = \"{cover}\""), true);
+    desk.until(FILE, &format!("stock = \"{cover}\""));
     desk.browser.wait("document.querySelector('.pairing-card .worn')");
     let check = desk.command("check", FILE);
     let contrast = |one: &&Value| one["rule"] == "contrast of the engraving" && one["severity"] != "note";
@@ -123,7 +95,7 @@ fn a_pairing_of_the_board_is_worn() {
 #[test]
 fn two_colours_are_held_against_each_other() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk, "looks");
+    desk.open("looks");
     // WCAG 2.2: #767676 on white is just enough for text, #777777 is not; never rounded up.
     for (mark, ratio, verdict) in [("#767676", "4.54:1", "passes"), ("#777777", "4.47:1", "fails")] {
         for (which, colour) in [("mark", mark), ("ground", "#ffffff")] {
@@ -138,52 +110,6 @@ fn two_colours_are_held_against_each_other() {
     desk.well();
 }
 
-fn axe(desk: &mut Desk, what: &str) {
-    let run = "axe.run(document, { resultTypes: ['violations'] }).then((r) => r.violations.map((v) => [v.id, v.help, v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160) + ' :: ' + (n.any[0]?.message ?? ''))]))";
-    let found = desk.browser.eval(run);
-    assert_eq!(found, json!([]), "{what}: {found:#}");
-}
-
-/// axe on every view in light and dark, nothing wider than a narrow window, every target hit by a finger.
-#[test]
-fn looks_are_for_everyone() {
-    let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    with_votes_and_photo(&desk);
-    desk.browser.eval(&format!("{AXE}; 0"));
-    for (scheme, width) in [("light", 1280), ("light", 640), ("dark", 360)] {
-        desk.browser.prefer(&[("prefers-color-scheme", scheme)]);
-        desk.browser.viewport(width, 800);
-        for (view, _) in VIEWS {
-            open(&mut desk, view);
-            if view == "card" {
-                choose(&mut desk, "good.jpg");
-                desk.browser.wait("document.querySelector('.found .verdict-line.well')");
-            }
-            desk.browser.eval("document.querySelectorAll('main details').forEach((d) => (d.open = true))");
-            axe(&mut desk, &format!("{view}, {scheme}"));
-            let wide = desk.browser.eval("document.documentElement.scrollWidth");
-            assert!(wide.as_u64().expect("px") <= width.into(), "{view} is {wide} px wide in {width}");
-            let small = desk.browser.eval(
-                "[...document.querySelectorAll('main :is(button, a, input, select, summary, [role=slider], label:has(> [type=checkbox]))')].filter((e) => e.getClientRects().length && !e.matches('.only-heard, label > [type=checkbox]')).map((e) => [e.outerHTML.slice(0, 90), e.getBoundingClientRect()]).filter(([, b]) => b.width < 43.5 || b.height < 43.5).map(([html, b]) => [html, b.width, b.height])",
-            );
-            assert_eq!(small, json!([]), "{view}: {small:#}");
-        }
-    }
-    // Without a dial the views say nothing, and nothing goes wrong.
-    for (view, _) in VIEWS {
-        desk.browser.eval(&format!("location.hash = 'view={view}'"));
-        desk.browser.wait(&format!("document.querySelector('{view}-view')"));
-    }
-    // A file that cannot be read leaves every view with words, and no error.
-    std::fs::write(desk.path(FILE), "name = 3\n").expect("written");
-    for (view, _) in VIEWS {
-        desk.browser.eval(&format!("location.hash = 'view={view}&dial={FILE}'"));
-        desk.browser.wait(&format!("document.querySelector('{view}-view')"));
-        axe(&mut desk, &format!("{view}, broken"));
-    }
-    desk.well();
-}
-
 /// Pictures of the views, to be looked at: `DIALWRIGHT_PICTURES=folder cargo test -p dialwright --test journeys looks::pictures`.
 #[test]
 fn pictures_of_the_looks() {
@@ -193,9 +119,9 @@ fn pictures_of_the_looks() {
     for scheme in ["light", "dark"] {
         desk.browser.prefer(&[("prefers-color-scheme", scheme)]);
         for width in [360, 800, 1400] {
-            for (view, _) in VIEWS {
+            for view in ["looks", "seat", "picks", "card"] {
                 desk.browser.viewport(width, 900);
-                open(&mut desk, view);
+                desk.open(view);
                 if view == "card" {
                     choose(&mut desk, if scheme == "dark" { "shadow.jpg" } else { "good.jpg" });
                     desk.browser.wait("document.querySelector('.found .verdict-line')");

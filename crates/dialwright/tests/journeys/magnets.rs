@@ -1,28 +1,12 @@
 //! Magnets on the desk: the ring on the map is moved and the verdict changes, a pair is taken from the shelf, a seat is chosen.
 
-use crate::desk::Desk;
-use serde_json::{Value, json};
-
-fn open(desk: &mut Desk) {
-    desk.browser.eval("location.hash = 'view=magnets&dial=harbour/dial.toml'");
-    desk.browser.wait("document.querySelector('magnets-view .plate-picture svg')");
-}
-
-/// Waits until the file holds some words.
-fn until(desk: &mut Desk, words: &str) {
-    for _ in 0..200 {
-        if desk.text("harbour/dial.toml").contains(words) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(25));
-    }
-    panic!("{words} is not in the file: {}", desk.text("harbour/dial.toml"));
-}
+use crate::desk::{Desk, HARBOUR};
+use serde_json::Value;
 
 #[test]
 fn the_ring_is_moved_and_the_verdict_changes() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk);
+    desk.open("magnets");
     let says = "document.querySelector('.map-says').textContent";
     let before = desk.browser.eval(says);
     assert!(before.as_str().expect("words").ends_with("easy and keeps"), "{before}");
@@ -32,18 +16,18 @@ fn the_ring_is_moved_and_the_verdict_changes() {
     desk.browser.drag(place(0), place(1), 8);
     let after = desk.browser.wait(&format!("{says} !== {before} && {says}"));
     assert!(after.as_str().expect("words").contains("shows through"), "{after}");
-    until(&mut desk, "wheel_pocket");
+    desk.until(HARBOUR, "wheel_pocket");
     // The same verdict as the command line's.
-    let held = desk.command("magnets", "harbour/dial.toml");
+    let held = desk.command("magnets", HARBOUR);
     let verdict = held["wheels"][0]["held"]["verdict"].as_str().expect("a verdict").to_owned();
     desk.browser.wait(&format!("document.querySelector('magnets-view .held h3').textContent.includes({:?})", verdict));
     // Back by the arrow keys from where it is, then left to the seat, then undone.
     desk.browser.press("Leave the depths to the seat");
     desk.browser.wait(&format!("{says} === {before}"));
-    assert!(!desk.text("harbour/dial.toml").contains("wheel_pocket"));
+    assert!(!desk.text(HARBOUR).contains("wheel_pocket"));
     desk.browser.eval("document.querySelector('.map-point').focus()");
     desk.browser.key("ArrowRight");
-    until(&mut desk, "cover_pocket");
+    desk.until(HARBOUR, "cover_pocket");
     desk.browser.press("Undo");
     desk.browser.wait(&format!("{says} === {before}"));
     desk.well();
@@ -52,32 +36,17 @@ fn the_ring_is_moved_and_the_verdict_changes() {
 #[test]
 fn a_pair_from_the_shelf_and_a_seat_are_taken() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk);
+    desk.open("magnets");
     let first = desk.browser.eval("document.querySelector('magnets-view tbody button').getAttribute('aria-label')");
     let name = first.as_str().and_then(|label| label.strip_prefix("Take it: ")).expect("a name").to_owned();
     desk.browser.click("magnets-view tbody button");
     let diameter = name.split('x').next().expect("a size").to_owned();
-    until(&mut desk, &format!("diameter = \"{diameter} mm\""));
-    assert!(desk.text("harbour/dial.toml").contains("# a small + and - beside each notch"), "comments stay");
+    desk.until(HARBOUR, &format!("diameter = \"{diameter} mm\""));
+    assert!(desk.text(HARBOUR).contains("# a small + and - beside each notch"), "comments stay");
     desk.browser.wait("document.querySelector('desk-head .kept').textContent === 'kept on disk'");
     desk.browser.click("input[value='pin and socket']");
-    until(&mut desk, "seat = \"pin and socket\"");
-    let held: Value = desk.command("magnets", "harbour/dial.toml");
+    desk.until(HARBOUR, "seat = \"pin and socket\"");
+    let held: Value = desk.command("magnets", HARBOUR);
     assert!(held["wheels"][0]["held"]["under_the_face_mm"][1].as_f64().expect("mm") < 0.0);
-    desk.well();
-}
-
-#[test]
-fn a_family_lies_side_by_side() {
-    let Some(mut desk) = Desk::with(&["harbour", "beacon"]) else { return };
-    desk.browser.eval("location.hash = 'view=shelf'");
-    let cells = desk.browser.wait("document.querySelectorAll('table.fits tbody td').length");
-    assert_eq!(cells, json!(9), "three wheels in three places");
-    let own = desk.browser.eval(
-        "[0, 1, 2].map((k) => document.querySelectorAll('table.fits tbody tr')[k].querySelectorAll('td')[k].className)",
-    );
-    assert_eq!(own, json!(["fits", "fits", "fits"]));
-    let why = desk.browser.eval("document.querySelector('table.fits td.not p').textContent");
-    assert!(why.as_str().expect("words").len() > 10, "{why}");
     desk.well();
 }

@@ -2,9 +2,11 @@
 //! absence a failure.
 
 mod browser;
+mod checks;
 mod client;
 mod desk;
 mod everyone;
+mod family;
 mod keeping;
 mod look;
 mod looks;
@@ -15,3 +17,4 @@ mod reaching;
 mod soak;
 mod speed;
 mod turning;
+mod workshop;

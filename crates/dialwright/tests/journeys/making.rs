@@ -34,6 +34,58 @@ fn from_an_empty_folder_to_a_job_folder() {
     desk.well();
 }
 
+/// A new dial's stock is chosen by its picture, tried on the very counters that are briefed; the workshop's own are among them.
+#[test]
+fn a_new_dials_stock_is_chosen_by_its_picture() {
+    let Some(mut desk) = Desk::with(&[]) else { return };
+    let own = "[stocks.\"attic oak\"]\nlayers = [{ material = \"oak\", thickness = \"3.2 mm\" }]\nkerf = \"0.2 mm\"\n";
+    fs::write(desk.path("workshop.toml"), own).expect("written");
+    desk.browser.wait("document.querySelector('shelf-view form')");
+    assert_eq!(desk.browser.eval("document.querySelector('nav [aria-current]').textContent"), "On the shelf");
+    let usual = "document.querySelector('.cut-from summary strong').textContent";
+    desk.browser.wait(&format!("{usual} === 'birch plywood 3 mm'"));
+    desk.browser.wait("document.querySelector('.cut-from > img').naturalWidth > 50");
+    desk.browser.click("form.brief [name=counters]");
+    desk.browser.write("grain 0..24\nsacks 0..12");
+    desk.browser.eval("document.querySelector('.cut-from summary').focus()");
+    desk.browser.key("Enter");
+    desk.browser.wait("document.querySelectorAll('.cut-from button.stock').length > 12");
+    desk.browser.wait("document.querySelector('.cut-from [aria-pressed=true]').dataset.stock === 'birch plywood 3 mm'");
+    // What each picture says is what `looks` says of the dial that will be.
+    let told = desk.browser.eval("[...document.querySelectorAll('.cut-from button.stock')].map((one) => [one.dataset.stock, one.lastElementChild.textContent])");
+    desk.pictures("brief", "form.brief");
+    // By keys alone: to the next with an arrow, chosen with Enter.
+    desk.browser.eval("document.querySelector('.cut-from [aria-pressed=true]').focus()");
+    let own = "document.activeElement.dataset.stock === 'attic oak'";
+    for _ in 0..60 {
+        if desk.browser.eval(own) == true {
+            break;
+        }
+        desk.browser.key("ArrowRight");
+    }
+    assert_eq!(desk.browser.eval(own), true, "the workshop's own is among them: {told}");
+    desk.browser.key("Enter");
+    desk.browser.wait(&format!("{usual} === 'attic oak' && document.activeElement.matches('.cut-from summary')"));
+    assert_eq!(desk.browser.eval("document.querySelector('.cut-from details').open"), false);
+    desk.browser.click("form.brief [name=name]");
+    desk.browser.write("Mill Race");
+    desk.browser.press("Begin it");
+    desk.browser.wait("document.querySelector('dial-mat svg.dial .wheel')");
+    assert!(desk.text("mill-race/dial.toml").contains("stock = \"attic oak\""));
+    let looks = desk.command("looks", "mill-race/dial.toml");
+    let pairs = looks["pairings"].as_array().expect("a list");
+    for one in told.as_array().expect("a list") {
+        let name = one[0].as_str().expect("a name");
+        let Some(pair) = pairs.iter().find(|pair| pair["name"] == json!(format!("{name} / {name}"))) else { continue };
+        let says = one[1].as_str().expect("words");
+        match pair["why_not"][0].as_str() {
+            Some(why) => assert!(says.contains(why), "{name}: {says}"),
+            None => assert!(says.starts_with("this dial does in it"), "{name}: {says}"),
+        }
+    }
+    desk.well();
+}
+
 /// The steps of a sheet are played in their order.
 #[test]
 fn the_steps_of_a_setup_are_played_in_order() {

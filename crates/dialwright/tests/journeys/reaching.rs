@@ -1,30 +1,13 @@
 //! What can be reached on the desk beyond the story: papers, the client's code, the workshop file, corners, seats, true size.
 
-use crate::desk::Desk;
+use crate::desk::{Desk, HARBOUR as FILE};
 use serde_json::{Value, json};
-
-const FILE: &str = "harbour/dial.toml";
-
-fn show(desk: &mut Desk, view: &str, ready: &str) {
-    desk.browser.eval(&format!("location.hash = 'view={view}&dial={FILE}'"));
-    desk.browser.wait(&format!("document.querySelector({ready:?})"));
-}
-
-/// Waits until a file holds some words.
-fn until(desk: &Desk, file: &str, words: &str) {
-    for _ in 0..200 {
-        if std::fs::read_to_string(desk.path(file)).is_ok_and(|text| text.contains(words)) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(25));
-    }
-    panic!("{words} is not in {file}");
-}
 
 #[test]
 fn a_clients_code_is_worn_and_papers_open() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    show(&mut desk, "machine", "paper-list .papers li");
+    desk.open("machine");
+    desk.browser.wait("document.querySelector('paper-list .papers li')");
     desk.browser.eval("document.querySelector('paper-list input').focus()");
     desk.browser.write(&press::code("bamboo 3 mm", "walnut plywood 3 mm"));
     desk.browser.press("Read it");
@@ -32,7 +15,7 @@ fn a_clients_code_is_worn_and_papers_open() {
     assert_eq!(says, "Cover of bamboo 3 mm, wheels of walnut plywood 3 mm");
     assert!(!desk.text(FILE).contains("walnut"), "nothing is written before it is asked for");
     desk.browser.press("Wear it");
-    until(&desk, FILE, "stock = \"walnut plywood 3 mm\"");
+    desk.until(FILE, "stock = \"walnut plywood 3 mm\"");
     assert!(desk.text(FILE).contains("stock = \"bamboo 3 mm\""));
     desk.browser
         .wait("document.querySelector('desk-head [title=\"Undo: wears bamboo 3 mm with walnut plywood 3 mm\"]')");
@@ -60,7 +43,8 @@ fn a_clients_code_is_worn_and_papers_open() {
 #[test]
 fn the_workshop_file_is_begun_broken_and_undone() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    show(&mut desk, "writing", "workshop-file summary");
+    desk.open("writing");
+    desk.browser.wait("document.querySelector('workshop-file summary')");
     let shelf = desk.browser.eval("[...document.querySelectorAll('workshop-file tbody')].map((t) => t.rows.length)");
     assert!(shelf[0].as_u64() > Some(10) && shelf[1].as_u64() > Some(3), "{shelf}");
     desk.browser.press("Begin one in this folder");
@@ -78,8 +62,9 @@ fn the_workshop_file_is_begun_broken_and_undone() {
     desk.browser.wait("!document.querySelector('workshop-file .mistakes li')");
     write(&mut desk, "[machine]\nname = \"Bench\"\nbed_width = \"90 mm\"\n");
     // The dial's own findings follow: its cover is now too large for the bed.
-    until(&desk, "workshop.toml", "90 mm");
-    show(&mut desk, "mat", "found-list li.refuse");
+    desk.until("workshop.toml", "90 mm");
+    desk.open("mat");
+    desk.browser.wait("document.querySelector('found-list li.refuse')");
     let found = desk.browser.eval("document.querySelector('found-list li.refuse').textContent");
     assert!(found.as_str().expect("text").contains("bed"), "{found}");
     desk.well();
@@ -92,7 +77,7 @@ fn a_free_polygon_is_begun_and_its_corners_moved() {
     desk.browser.click("[data-path='cover.outline']");
     desk.browser.wait("document.querySelector('.editor select')");
     desk.browser.eval("(() => { const s = document.querySelector('.editor select'); s.value = 'polygon'; s.dispatchEvent(new Event('change')) })()");
-    until(&desk, FILE, "points = [");
+    desk.until(FILE, "points = [");
     desk.browser.wait("!document.querySelector('.editor.here')");
     desk.browser.press("Move things");
     desk.browser.wait("document.querySelectorAll('[data-handle^=\"cover.points/\"]').length === 4");
@@ -124,7 +109,7 @@ fn seats_are_chosen_by_touching_them() {
         .eval("document.querySelectorAll('.editor .choose input').forEach((one) => one.checked || one.click())");
     desk.browser.press("Set");
     for seat in all.as_array().expect("seats") {
-        until(&desk, FILE, seat.as_str().expect("a word"));
+        desk.until(FILE, seat.as_str().expect("a word"));
     }
     desk.well();
 }
@@ -173,7 +158,8 @@ fn a_finger_hits_what_is_measured() {
 fn the_wheels_figures_stand_side_by_side() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
     let told = desk.command("magnets", FILE);
-    show(&mut desk, "magnets", ".wheel-figures tbody tr");
+    desk.open("magnets");
+    desk.browser.wait("document.querySelector('.wheel-figures tbody tr')");
     let rows = desk.browser.eval("[...document.querySelectorAll('.wheel-figures tbody tr')].map((row) => [...row.cells].map((cell) => cell.textContent))");
     for (row, wheel) in rows.as_array().expect("rows").iter().zip(told["wheels"].as_array().expect("wheels")) {
         assert_eq!(row[0], wheel["wheel"]);
@@ -215,10 +201,10 @@ fn a_stock_of_the_files_own_is_described() {
     };
     desk.browser.wait("document.querySelector('[data-part=stocks]')");
     add(&mut desk, "Describe a stock", "my 3.2 mm ply: birch plywood, 3.2 mm");
-    until(&desk, FILE, "[stocks.\"my 3.2 mm ply\"]");
+    desk.until(FILE, "[stocks.\"my 3.2 mm ply\"]");
     desk.browser.wait("document.querySelector('[data-part=stocks] h3')?.textContent === 'my 3.2 mm ply'");
     add(&mut desk, "Add a layer at the back", "cork, 1 mm");
-    until(&desk, FILE, "cork");
+    desk.until(FILE, "cork");
     desk.browser.wait("document.querySelectorAll('[data-path$=\".thickness\"][data-path*=layers]').length === 2");
     desk.browser.eval("document.querySelector('[data-path=\"stock\"]').click()");
     desk.browser.wait("document.querySelector('.editor.here')?.textContent.includes('my 3.2 mm ply')");
@@ -250,7 +236,8 @@ fn every_value_of_the_file_is_on_the_page() {
 fn without_motion_steps_do_not_play() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
     desk.browser.prefer(&[("prefers-reduced-motion", "reduce")]);
-    show(&mut desk, "machine", ".setup .steps");
+    desk.open("machine");
+    desk.browser.wait("document.querySelector('.setup .steps')");
     desk.browser.press("Play the steps");
     let later = desk.browser.eval("document.querySelectorAll('.setup')[0].querySelectorAll('.later').length");
     assert_eq!(later, 0);

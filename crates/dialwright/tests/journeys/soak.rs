@@ -56,7 +56,7 @@ fn a_soak_loses_nothing() {
     let seconds = std::env::var("DIALWRIGHT_SOAK").ok().and_then(|text| text.parse().ok()).unwrap_or(SHORT);
     let mut dice = Dice(0x9e37_79b9_7f4a_7c15);
     let began = Instant::now();
-    let (mut deeds, mut warm) = ([0_u32; 7], None);
+    let (mut deeds, mut held) = ([0_u32; 7], Vec::new());
     let mut texts = vec![desk.text(FILE)];
     hold(&mut desk);
     while began.elapsed() < Duration::from_secs(seconds) {
@@ -115,19 +115,20 @@ fn a_soak_loses_nothing() {
             }
         }
         texts.push(desk.text(FILE));
-        if began.elapsed() > Duration::from_secs(seconds / 3) && warm.is_none() {
-            warm = memory(desk.served.id());
+        if began.elapsed().as_secs_f64() > seconds as f64 * held.len() as f64 / 12.0 {
+            held.extend(memory(desk.served.id()));
         }
     }
     settled(&mut desk);
     lost_nothing(&desk, &texts);
-    let (start, end) = (warm, memory(desk.served.id()));
-    if let (Some(start), Some(end)) = (start, end) {
+    held.extend(memory(desk.served.id()));
+    // The first third warms up.
+    if let (Some(start), Some(end)) = (held.get(held.len() / 3), held.last()) {
         println!(
-            "soak of {seconds} s: {} edits, {} drags, {} reloads, {} outside, {} undo, {} redo, {} cuts; memory {start} kB, then {end} kB",
+            "soak of {seconds} s: {} edits, {} drags, {} reloads, {} outside, {} undo, {} redo, {} cuts; memory in kB, twelve times: {held:?}",
             deeds[0], deeds[1], deeds[2], deeds[3], deeds[4], deeds[5], deeds[6]
         );
-        assert!(end < start + GROWTH, "memory grew from {start} to {end} kB");
+        assert!(*end < start + GROWTH, "memory grew from {start} to {end} kB");
     }
     idle(&desk);
     // What the browser notes of connections that were cut is no fault of the page.

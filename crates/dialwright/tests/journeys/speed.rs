@@ -29,6 +29,16 @@ fn took(browser: &mut Browser, count: usize) -> Vec<f64> {
     took.as_array().expect("list").iter().filter_map(Value::as_f64).collect()
 }
 
+/// What the page's thread has done so far, in ms: script, style, layout, all tasks.
+fn work(browser: &mut Browser) -> [f64; 4] {
+    let all = browser.call("Performance.getMetrics", serde_json::json!({}));
+    let all = all["metrics"].as_array().cloned().unwrap_or_default();
+    ["ScriptDuration", "RecalcStyleDuration", "LayoutDuration", "TaskDuration"].map(|name| {
+        let found = all.iter().find(|one| one["name"] == name).and_then(|one| one["value"].as_f64());
+        found.unwrap_or(f64::NAN) * 1e3
+    })
+}
+
 fn measure(dial: &str) {
     let began = Instant::now();
     let Some(mut desk) = Desk::with(&[dial]) else { return };
@@ -45,14 +55,21 @@ fn measure(dial: &str) {
     // A window dragged round its wheel, step by step.
     browser.press("Move things");
     let (x, y) = browser.middle("[data-handle='window/0'] .reach");
+    browser.call("Performance.enable", serde_json::json!({}));
     let _ = browser.eval("window.took.splice(0)");
     browser.mouse("mousePressed", (x, y));
+    let before = work(browser);
     let mut all = Vec::new();
     for k in 1..=80 {
         browser.mouse("mouseMoved", (x - 4.0, y + 1.5 * f64::from(k)));
         all.extend(took(browser, 1));
     }
+    let after = work(browser);
     browser.mouse("mouseReleased", (x - 4.0, y + 120.0));
+    let [script, style, layout, tasks] = std::array::from_fn(|k| (after[k] - before[k]) / 80.0);
+    println!(
+        "{dial}: of it the page, mean of a step: script {script:.1} ms, style {style:.1} ms, layout {layout:.1} ms, all tasks {tasks:.1} ms"
+    );
     let server = "(() => { const all = performance.getEntriesByType('resource').filter((r) => r.name.endsWith('/try')).map((r) => r.responseEnd - r.startTime).sort((a, b) => a - b); return [all[Math.floor(all.length / 2)], all[Math.floor(all.length * 0.95)]] })()";
     println!("{dial}: of it the answer of the desk, median and p95: {}", browser.eval(server));
     println!(

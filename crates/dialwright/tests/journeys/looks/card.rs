@@ -1,7 +1,6 @@
 //! A photo of the card: dropped in, chosen, taken with the camera; read and kept, or refused. The scenes that try the reader render it.
 
-use super::{FILE, open, until};
-use crate::desk::Desk;
+use crate::desk::{Desk, HARBOUR as FILE};
 use base64::Engine;
 use card::{CardPlan, Paper};
 use scene::{Chance, Scene};
@@ -32,7 +31,7 @@ fn a_photo_is_taken_with_the_camera() {
     let mut film = scene.photograph(&plan);
     film.rgb.iter_mut().for_each(|code| *code = (16.0 + f64::from(*code) * 219.0 / 255.0).round() as u8);
     let Some(mut desk) = Desk::before_camera(&["harbour"], Some(&film.jpeg(95))) else { return };
-    open(&mut desk, "card");
+    desk.open("card");
     desk.browser.press("Take it with the camera");
     desk.browser.wait("document.querySelector('.viewfinder video').videoWidth > 0 && document.activeElement.textContent === 'Take the photo'");
     // Put away, the camera is off.
@@ -78,7 +77,7 @@ fn a_photo_of_the_card_is_read_and_kept_or_refused() {
     // A board that only this dial knows.
     let own = "\n[stocks.\"my board\"]\nlayers = [{ material = \"maple\", thickness = \"2.8 mm\" }]\nkerf_x = \"0.1 mm\"\nkerf_y = \"0.1 mm\"\n";
     std::fs::write(desk.path(FILE), desk.text(FILE) + own).expect("written");
-    open(&mut desk, "card");
+    desk.open("card");
     desk.browser
         .wait("[...document.querySelectorAll('[data-card=stock] option')].some((one) => one.value === 'my board')");
     desk.browser.wait("[...document.querySelectorAll('.to-save img')].every((img) => img.naturalWidth > 50)");
@@ -107,7 +106,7 @@ fn a_photo_of_the_card_is_read_and_kept_or_refused() {
     desk.browser.eval("document.querySelector('.keeping [data-card=power]').focus()");
     desk.browser.write("22 %");
     desk.browser.press("Keep it in this stock");
-    until(&desk, "workshop.toml", "photo = \"maple.jpg\"", true);
+    desk.until("workshop.toml", "photo = \"maple.jpg\"");
     let text = desk.text("workshop.toml");
     assert!(
         text.contains("[stocks.\"maple 3 mm\"]") && text.contains("22 %") && text.contains("contrast_least"),
@@ -119,16 +118,16 @@ fn a_photo_of_the_card_is_read_and_kept_or_refused() {
         stocks.as_array().expect("a list").iter().find(|one| one["name"] == "maple 3 mm").expect("on the shelf");
     assert!(maple["looks"].as_str().expect("words").starts_with("measured here on "), "{maple}");
     desk.browser.press("Take it back");
-    until(&desk, "workshop.toml", "maple.jpg", false);
+    desk.until_gone("workshop.toml", "maple.jpg");
 
     // A stock that the dial file describes is kept there, as a step of its own.
     let before = desk.text(FILE);
     desk.browser.eval("document.querySelector('.keeping select').value = 'my board'");
     desk.browser.press("Keep it in this stock");
-    until(&desk, FILE, "photo = \"maple.jpg\"", true);
+    desk.until(FILE, "photo = \"maple.jpg\"");
     desk.browser.wait("document.querySelector('.deeds button').title === 'Undo: my board: as measured'");
     desk.browser.press("Take it back");
-    until(&desk, FILE, "maple.jpg", false);
+    desk.until_gone(FILE, "maple.jpg");
     assert_eq!(desk.text(FILE), before);
 
     // What is no photo is told at once, pasted here.

@@ -1,13 +1,12 @@
 //! Votes: kept, ranked, given at two desks, taken back.
 
-use super::{FILE, open, until};
-use crate::desk::{Desk, Served};
+use crate::desk::{Desk, HARBOUR as FILE, Served};
 use serde_json::{Value, json};
 
 #[test]
 fn votes_are_kept_ranked_and_taken_back() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk, "picks");
+    desk.open("picks");
     let mine = "# asked at the fair\n";
     std::fs::write(desk.path("harbour/votes.toml"), mine).expect("written");
     let name = |desk: &mut Desk, side: u8| {
@@ -16,7 +15,7 @@ fn votes_are_kept_ranked_and_taken_back() {
     };
     let (a, b) = (name(&mut desk, 0), name(&mut desk, 1));
     desk.browser.click("[data-rather='0']");
-    until(&desk, "harbour/votes.toml", &format!("best_first = [\"{a}\", \"{b}\"]"), true);
+    desk.until("harbour/votes.toml", &format!("best_first = [\"{a}\", \"{b}\"]"));
     assert!(desk.text("harbour/votes.toml").starts_with(mine));
     desk.browser.wait("document.querySelector('.picks .verdict-line').textContent.startsWith('Too few votes')");
     // Another two lie there now; the focus is where the next answer is given.
@@ -29,7 +28,7 @@ fn votes_are_kept_ranked_and_taken_back() {
     desk.browser.page();
     desk.browser.go(&other.link);
     desk.browser.wait("document.querySelector('order-story .value')");
-    open(&mut desk, "picks");
+    desk.open("picks");
     desk.browser.click("[data-rather='1']");
     desk.browser.wait("document.querySelectorAll('.picked li').length > 0 && document.querySelector('.picks').textContent.includes('2 choices so far')");
     desk.browser.turn_to(&first);
@@ -44,14 +43,14 @@ fn votes_are_kept_ranked_and_taken_back() {
     assert_eq!(rows, json!(names));
 
     // So is what the board says of it.
-    open(&mut desk, "looks");
+    desk.open("looks");
     let picked = told["ranking"][0]["share"].as_f64().expect("a share");
     let liked = json!(format!("{:.0} %", picked * 100.0));
     let first = &told["ranking"][0]["name"];
     desk.browser.wait(&format!(
         "document.querySelector(`[data-pairing=\"${{{first}}}\"] .liked`).textContent.includes({liked})"
     ));
-    open(&mut desk, "picks");
+    desk.open("picks");
 
     // A ranking by keys, and the last vote taken back, also after a reload.
     desk.browser.eval("document.querySelector('.picks details').open = true");

@@ -1,7 +1,6 @@
 //! The reader's seat moved by keys and by hand, and written into the file.
 
-use super::{FILE, open, until};
-use crate::desk::Desk;
+use crate::desk::{Desk, HARBOUR as FILE};
 use serde_json::{Value, json};
 
 /// The figures that a page shows of a seat.
@@ -13,7 +12,7 @@ fn figures(desk: &mut Desk) -> Vec<String> {
 #[test]
 fn the_seat_is_moved_by_keys_and_by_hand() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk, "seat");
+    desk.open("seat");
     // It begins at the owner's seat, with the command line's figures.
     let owner = desk.command("looks", FILE)["wheels"][0]["seen"][0].clone();
     let angle = |told: &Value| format!("{:.1}'", (told["angle_arcmin"].as_f64().expect("'") * 10.0).floor() / 10.0);
@@ -43,7 +42,7 @@ fn the_seat_is_moved_by_keys_and_by_hand() {
     desk.browser.wait("document.querySelector('.from-there td').textContent.length && !document.querySelector('.from-there tr').textContent.includes('23.5')");
     // Written into the file, the command line tells the same of that seat.
     desk.browser.press("Write this seat into the file");
-    until(&desk, FILE, "distance = \"800 mm\"", true);
+    desk.until(FILE, "distance = \"800 mm\"");
     let looks = desk.command("looks", FILE);
     let seen = looks["wheels"][0]["seen"].as_array().expect("a list").last().expect("the new reader").clone();
     assert_eq!(looks["readers"].as_array().expect("a list").last().expect("one")["eye_mm"], 250.0);
@@ -67,13 +66,13 @@ fn the_seat_is_moved_by_keys_and_by_hand() {
     assert_eq!(value(&mut desk, "side"), "180 deg");
     // A usual seat is asked for, and all of it undone.
     desk.browser.click(".must .box:nth-of-type(3) input");
-    until(&desk, FILE, "seats = [\"owner\", \"across\"]", true);
+    desk.until(FILE, "seats = [\"owner\", \"across\"]");
     for _ in 0..2 {
         let undo = desk.browser.eval("document.querySelector('.deeds button').title");
         desk.browser.press("Undo");
         desk.browser.wait(&format!("document.querySelector('.deeds button').title !== {undo}"));
     }
-    until(&desk, FILE, "[reading]", false);
+    desk.until_gone(FILE, "[reading]");
     assert_eq!(desk.text(FILE), before);
     desk.well();
 }
@@ -85,7 +84,7 @@ fn speed_of_the_seat() {
         return;
     }
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    open(&mut desk, "seat");
+    desk.open("seat");
     desk.browser.eval("(() => { let came = 0; window.took = []; addEventListener('keydown', (event) => (came = event.timeStamp), true); new MutationObserver(() => { const since = came; requestAnimationFrame(() => { const { port1, port2 } = new MessageChannel(); port1.onmessage = () => window.took.push(performance.now() - since); port2.postMessage(0) }) }).observe(document.querySelector('.told'), { childList: true }) })()");
     desk.browser.eval("document.querySelectorAll('.plan-point')[0].focus()");
     let mut all: Vec<f64> = Vec::new();
