@@ -59,18 +59,25 @@ fn a_client_turns_the_wheels() {
     browser.drag(grip, (grip.0 + 6.0, grip.1 - 90.0), 10);
     let dragged: u32 = shown(&mut browser, 0).as_str().and_then(|text| text.parse().ok()).expect("a number");
     assert!((2..=8).contains(&dragged), "{dragged}");
-    browser.call("Emulation.setTouchEmulationEnabled", json!({ "enabled": true }));
-    let by_finger = json!([{ "x": grip.0, "y": grip.1 }]);
-    browser.call("Input.dispatchTouchEvent", json!({ "type": "touchStart", "touchPoints": by_finger }));
-    for step in 1..=8 {
-        let point = json!([{ "x": grip.0 + 4.0, "y": grip.1 + 10.0 * f64::from(step) }]);
-        browser.call("Input.dispatchTouchEvent", json!({ "type": "touchMove", "touchPoints": point }));
-    }
-    browser.call("Input.dispatchTouchEvent", json!({ "type": "touchEnd", "touchPoints": [] }));
+    by_finger(&mut browser, grip, (4.0, 80.0));
     let back: u32 = shown(&mut browser, 0).as_str().and_then(|text| text.parse().ok()).expect("a number");
     assert!(back < dragged, "pushed down it counts down: {dragged}, then {back}");
     assert_eq!(over(&mut browser, 0), back.to_string());
     well(browser);
+}
+
+/// Dragged by a finger, in eight steps.
+fn by_finger(browser: &mut Browser, from: (f64, f64), by: (f64, f64)) {
+    browser.call("Emulation.setTouchEmulationEnabled", json!({ "enabled": true }));
+    let mut touch = |kind: &str, points: Value| {
+        browser.call("Input.dispatchTouchEvent", json!({ "type": kind, "touchPoints": points }));
+    };
+    touch("touchStart", json!([{ "x": from.0, "y": from.1 }]));
+    for step in 1..=8 {
+        let share = f64::from(step) / 8.0;
+        touch("touchMove", json!([{ "x": from.0 + share * by.0, "y": from.1 + share * by.1 }]));
+    }
+    touch("touchEnd", json!([]));
 }
 
 #[test]
@@ -125,12 +132,16 @@ fn the_page_is_for_everyone() {
         browser.prefer(&[("prefers-color-scheme", scheme)]);
         checks::axe(&mut browser, scheme);
     }
-    browser.viewport(360, 740);
-    checks::nothing_wider(&mut browser, "narrow");
-    checks::targets(&mut browser, "narrow");
+    // A page of 1280 x 800 magnified to twice its size has this much room; and a phone.
+    for (width, height, what) in [(640, 400, "magnified"), (360, 740, "narrow")] {
+        browser.viewport(width, height);
+        checks::nothing_wider(&mut browser, what);
+        checks::targets(&mut browser, what);
+        checks::axe(&mut browser, what);
+    }
     // It can be worked with there, by a finger on the narrow page.
     let grip = browser.middle(".grip[data-wheel='1']");
-    browser.drag(grip, (grip.0 - 3.0, grip.1 - 45.0), 8);
+    by_finger(&mut browser, grip, (-3.0, -45.0));
     assert_ne!(shown(&mut browser, 1), "0");
     // Nothing is asked of any network.
     assert_eq!(browser.eval("performance.getEntriesByType('resource').length"), json!(0));
