@@ -28,11 +28,37 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
     }
     pictures.push(json!({ "drawing": book.drawing(&cover_lying(dial, true, true)), "words": "Wheels laid face down onto the cover\u{2019}s back: slide each in from the side, a finger between, so that the magnets do not snap and chip." }));
     pictures.push(json!({ "drawing": book.drawing(&dial_face(dial, &[])), "words": "Turned over. Every wheel turned once round, until it has centred itself." }));
-    let groups = groups(make);
-    json!({
-        "pictures": pictures,
-        "groups": groups.iter().map(|(held, names)| json!({ "names": names.iter().map(|name| short(name, NAMES)).collect::<Vec<_>>().join(", "), "checks": checks(make, held, names) })).collect::<Vec<_>>(),
-    })
+    json!({ "pictures": pictures, "checks": bench(make) })
+}
+
+/// The checks at the bench: one row for all wheels where their limits agree, else one for each kind of wheel, by name.
+fn bench(make: &Make) -> Vec<Value> {
+    let wheels = make.looked.laid.dial.wheels.len();
+    let mut rows: Vec<(Check, Vec<&str>)> = Vec::new();
+    for (held, names) in groups(make) {
+        for check in checks(make, held, &names) {
+            match rows.iter_mut().find(|row| row.0 == check) {
+                Some(row) => row.1.extend(&names),
+                None => rows.push((check, names.clone())),
+            }
+        }
+    }
+    let order = |check: &Check| rows.iter().position(|row| row.0.name == check.name);
+    let mut sorted: Vec<&(Check, Vec<&str>)> = rows.iter().collect();
+    sorted.sort_by_key(|row| order(&row.0));
+    sorted
+        .into_iter()
+        .map(|(check, names)| {
+            let of = names.iter().map(|name| short(name, NAMES)).collect::<Vec<_>>().join(", ");
+            json!({
+                "name": check.name,
+                "of": if names.len() == wheels { String::new() } else { of },
+                "do": check.act,
+                "accept": check.accept,
+                "reject": check.reject,
+            })
+        })
+        .collect()
 }
 
 /// Wheels that are held alike, and their names.
@@ -49,7 +75,15 @@ fn groups<'a>(make: &'a Make) -> Vec<(&'a Held, Vec<&'a str>)> {
 }
 
 /// What is done, what is accepted, and what is not.
-fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
+#[derive(PartialEq)]
+struct Check {
+    name: &'static str,
+    act: &'static str,
+    accept: String,
+    reject: String,
+}
+
+fn checks(make: &Make, held: &Held, names: &[&str]) -> [Check; 6] {
     let dial = &make.looked.laid.dial;
     let mm = |length: f64| if length.is_finite() { show(length, dial.show) } else { "off its seat".into() };
     let feel = &make.workshop.feel;
@@ -57,11 +91,11 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
     let stops: Vec<&Stop> = of_these.flat_map(|wheel| &wheel.stops).collect();
     let least = |of: fn(&Stop) -> f64| stops.iter().map(|stop| of(stop)).fold(f64::INFINITY, f64::min);
     let grams = |newtons: f64| format!("{:.0} g", newtons * 1e3 / 9.806_65);
-    let check = |name: &str, act: String, accept: String, reject: String| json!({ "name": name, "do": act, "accept": accept, "reject": reject });
-    vec![
+    let check = |name, act, accept, reject| Check { name, act, accept, reject };
+    [
         check(
             "Spin",
-            "Hook a spring balance or a luggage scale to the rim and turn the wheel once round.".into(),
+            "Hook a spring balance or a luggage scale to the rim and turn the wheel once round.",
             format!(
                 "{:.2} to {:.2} N all the way round ({} to {}).",
                 held.effort.low,
@@ -76,7 +110,7 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         ),
         check(
             "Pull",
-            "Hang the cover up by its edge, wheels free below, and pull one straight off with the scale.".into(),
+            "Hang the cover up by its edge, wheels free below, and pull one straight off with the scale.",
             format!(
                 "Lets go between {:.2} and {:.2} N ({} to {}).",
                 held.pull.low,
@@ -88,7 +122,7 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         ),
         check(
             "Lay down",
-            "Lay the dial on its face, on its back, on each edge; knock on the table.".into(),
+            "Lay the dial on its face, on its back, on each edge; knock on the table.",
             format!(
                 "No wheel leaves its seat; after a turn of {:.0}\u{b0} at most it is centred again.",
                 held.centred_by.high.to_degrees()
@@ -97,7 +131,7 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         ),
         check(
             "Shake",
-            "Shake it as hard as you can, flat, ten times to and fro.".into(),
+            "Shake it as hard as you can, flat, ten times to and fro.",
             format!(
                 "Every number still in its window. By the model it slips aside at {:.0} g and is thrown off at {:.0} g; wanted are {:.0} g.",
                 held.slips_at, held.likely.thrown_at, feel.shake
@@ -106,7 +140,7 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         ),
         check(
             "Every number",
-            "Turn with one finger through every stop; look straight on.".into(),
+            "Turn with one finger through every stop; look straight on.",
             format!(
                 "Whole and alone in its window. One finger pushes the wheel {} aside at most; the window forgives {}.",
                 mm(held.drift.high),
@@ -119,7 +153,7 @@ fn checks(make: &Make, held: &Held, names: &[&str]) -> Vec<Value> {
         ),
         check(
             "Any wheel, any cover",
-            "Lay every wheel of this size into every place of this size of every cover of the family.".into(),
+            "Lay every wheel of this size into every place of this size of every cover of the family.",
             "It is pulled in, never pushed off.".into(),
             "Pushed off: a magnet is the wrong way round. Find it with the pole gauge.".into(),
         ),

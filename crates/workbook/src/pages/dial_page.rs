@@ -3,8 +3,8 @@
 use crate::Make;
 use crate::book::{Book, NARROW};
 use crate::ink::short;
-use dial::assembled::{Sense, Wheel};
-use dial::findings::{Finding, Quantity, Severity};
+use dial::assembled::{Dial, Sense, Wheel};
+use dial::findings::{Finding, Part, Quantity, Severity};
 use measure::show;
 use outline::Point;
 use press::paper::{dial_back, dial_face, taken_apart};
@@ -58,23 +58,6 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         .filter_map(|finding| finding.place.map(|at| (finding, at)))
         .collect();
     let places: Vec<Point> = placed.iter().map(|one| one.1).collect();
-    let mut number = 0;
-    let findings: Vec<Value> = looked
-        .findings
-        .iter()
-        .map(|finding| {
-            let ringed = finding.severity != Severity::Note && finding.place.is_some();
-            number += usize::from(ringed);
-            json!({
-                "number": ringed.then_some(number),
-                "severity": finding.severity.word(),
-                "part": finding.part.words(dial),
-                "what": finding.what,
-                "mend": finding.mend,
-                "source": finding.source,
-            })
-        })
-        .collect();
     json!({
         "line": format!("{} behind a cover of {}", count(dial.wheels.len(), "wheel"), dial.cover.stock.name),
         "face": book.drawing(&dial_face(dial, &[])),
@@ -83,7 +66,7 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         "ringed": (!places.is_empty()).then(|| book.drawing(&dial_face(dial, &places))),
         "figures": figures,
         "wheels": dial.wheels.iter().enumerate().map(|(i, one)| wheel(make, i, one)).collect::<Vec<_>>(),
-        "findings": findings,
+        "findings": findings(dial, &looked.findings),
     })
 }
 
@@ -109,4 +92,60 @@ fn wheel(make: &Make, i: usize, wheel: &Wheel) -> Value {
 /// "1 sheet", "2 sheets".
 pub(super) fn count(n: usize, what: &str) -> String {
     if n == 1 { format!("1 {what}") } else { format!("{n} {what}s") }
+}
+
+/// The findings as rows. Those that say the same of several wheels stand in one row; those with a ring in the picture each keep their own.
+fn findings(dial: &Dial, all: &[Finding]) -> Vec<Value> {
+    let mut rows: Vec<(&Finding, Option<usize>, Vec<&str>, &str)> = Vec::new();
+    let mut number = 0;
+    for one in all {
+        let ringed = one.severity != Severity::Note && one.place.is_some();
+        number += usize::from(ringed);
+        let (names, what) = begins_with_wheels(dial, &one.what);
+        let same = |row: &&mut (&Finding, Option<usize>, Vec<&str>, &str)| {
+            row.1.is_none()
+                && !names.is_empty()
+                && (row.0.rule, row.0.severity, row.3, &row.0.mend) == (one.rule, one.severity, what, &one.mend)
+        };
+        match rows.iter_mut().find(same) {
+            Some(row) if !ringed => row.2.extend(names),
+            _ => rows.push((one, ringed.then_some(number), names, what)),
+        }
+    }
+    rows.into_iter()
+        .map(|(one, number, names, what)| {
+            let kind = match one.part {
+                Part::Notch(_) => "notch of",
+                Part::Window(_) => "window of",
+                _ => "wheel",
+            };
+            json!({
+                "number": number,
+                "severity": one.severity.word(),
+                "part": if names.is_empty() { one.part.words(dial) } else { format!("{kind} {}", names.join(", ")) },
+                "what": what,
+                "mend": one.mend,
+                "source": one.source,
+            })
+        })
+        .collect()
+}
+
+/// The wheels that a sentence begins with ("water, salt: ..."), and what it says of them.
+fn begins_with_wheels<'a>(dial: &'a Dial, sentence: &'a str) -> (Vec<&'a str>, &'a str) {
+    let mut names: Vec<&str> = Vec::new();
+    let mut rest = sentence;
+    loop {
+        let next = |end: &str| {
+            let fits = |name: &&str| rest.strip_prefix(*name).is_some_and(|after| after.starts_with(end));
+            dial.wheels.iter().map(|wheel| wheel.name.as_str()).find(fits)
+        };
+        if let Some(name) = next(": ") {
+            names.push(name);
+            return (names, &rest[name.len() + 2..]);
+        }
+        let Some(name) = next(", ") else { return (Vec::new(), sentence) };
+        names.push(name);
+        rest = &rest[name.len() + 2..];
+    }
 }

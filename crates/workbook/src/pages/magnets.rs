@@ -49,22 +49,23 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         one.blocks.retain(|block| !matches!(block, Block::Text(words) if words.starts_with("Unequal pairs")));
     }
     let kinds = |of: &dyn Fn(&Part) -> bool| all.iter().filter(|one| of(one)).map(part).collect::<Vec<Value>>();
-    let after = |one: &Part| LATER.iter().any(|word| one.heading.starts_with(word));
+    let work = |one: &Part| WORK.iter().any(|word| one.heading.starts_with(word));
     json!({
         "poles": book.drawing(&pole_drawing(dial)),
         "pockets": pockets,
         "sections": sections,
         "map": magnet_map(make.looked, make.workshop).map(|svg| book.picture(&on_white(&svg))),
-        "held": kinds(&|one| !after(one) && !one.heading.starts_with(SHELF)),
+        "work": WORK.iter().flat_map(|word| kinds(&|one| one.heading.starts_with(word))).collect::<Vec<_>>(),
+        "held": kinds(&|one| !work(one) && !one.heading.starts_with(SHELF)),
         "shelf": kinds(&|one| one.heading.starts_with(SHELF)),
-        "after": kinds(&|one| after(one)),
     })
 }
 
 /// Heading of what the shelf offers.
 const SHELF: &str = "From the shelf";
-/// Headings of what comes after the figures; bench checks and cautions have documents of their own as well.
-const LATER: [&str; 5] = ["Which way round", "Count", "Order of work", "At the bench", "Take care"];
+/// Headings of what is done at the bench, which stands before the figures behind it; bench checks and cautions have documents of their own as
+/// well.
+const WORK: [&str; 5] = ["Which way round", "Count", "Take care", "Order of work", "At the bench"];
 
 fn alike(one: &Wheel, other: &Wheel) -> bool {
     let pocket =
