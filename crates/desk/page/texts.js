@@ -325,6 +325,7 @@ export const texts = {
     own: "Described in your workshop file.",
     starters: "As in the starter workshop. When you change a value, all of it is copied into your workshop file.",
     out: "Take it out of the file",
+    layer: (/** @type {number} */ n) => `Layer ${n} from the face`,
     stocks: {
       heading: "The kerf, the layers and all else of a stock",
       how: "What is measured of your own sheets belongs here: the kerf of your machine in them, their true thickness.",

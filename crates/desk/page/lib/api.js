@@ -14,6 +14,11 @@ export class Sorry extends Error {
     this.status = status;
     this.refusal = refusal;
   }
+
+  /** What is the matter, and what helps. */
+  get says() {
+    return [this.refusal.what, this.refusal.help].filter((one) => one).join(". ");
+  }
 }
 
 /** @param {Response} response */

@@ -52,6 +52,15 @@ export function draw(tag, attributes = {}, ...children) {
 }
 
 /**
+ * A text of the desk's: what stands in it between backticks is written so in a file or typed as a command.
+ * @param {string} text
+ * @returns {(Node | string)[]}
+ */
+export function coded(text) {
+  return text.split("`").map((part, n, all) => (n % 2 === 1 && n < all.length - 1 ? make("code", {}, part) : n % 2 === 1 ? `\`${part}` : part));
+}
+
+/**
  * Says something to screen readers.
  * @param {string} words
  */

@@ -6,7 +6,7 @@
 
 import { ask } from "../lib/api.js";
 import { board } from "../lib/board.js";
-import { announce, make } from "../lib/dom.js";
+import { announce, coded, make } from "../lib/dom.js";
 import { link } from "../lib/route.js";
 import { texts } from "../texts.js";
 import { standardTrouble } from "./standard-trouble.js";
@@ -98,10 +98,10 @@ class FoundList extends HTMLElement {
       "button",
       { type: "button", class: "touch", "data-key": key, "aria-pressed": String(this.#chosen === key), onclick: () => this.#choose(finding, key) },
       make("span", { class: "weight" }, `${words.weights[finding.severity]}: `),
-      make("span", { class: "what" }, finding.what),
+      make("span", { class: "what" }, ...coded(finding.what)),
     );
     const line = finding.line ? make("a", { href: `${link({ view: "writing", dial: board.dial })}&line=${finding.line}` }, words.line(finding.line)) : null;
-    const advice = finding.mend ? make("p", { class: "why" }, words.advice, finding.mend, ".") : null;
+    const advice = finding.mend ? make("p", { class: "why" }, words.advice, ...coded(finding.mend), ".") : null;
     const offered = mend ? this.#offered(mend, key) : [];
     return make(
       "li",

@@ -126,7 +126,7 @@ export class Handles {
   /** @param {Handle} handle @param {import("./movable.js").Moved} moved @param {string} [on] */
   async #keep(handle, moved, on) {
     const refusal = await board.edit(moved.changes, `${handle.words}: ${moved.says}`, on);
-    const text = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : `${handle.words}: ${moved.says}`;
+    const text = refusal ? refusal.says : `${handle.words}: ${moved.says}`;
     this.say(text);
     announce(text);
   }

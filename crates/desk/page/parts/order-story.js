@@ -6,8 +6,9 @@
 
 import { ask } from "../lib/api.js";
 import { board } from "../lib/board.js";
-import { announce, make } from "../lib/dom.js";
+import { announce, coded, make } from "../lib/dom.js";
 import { texts } from "../texts.js";
+import { adder, layerOf, named } from "./adder.js";
 import { standardTrouble } from "./standard-trouble.js";
 import { Editor } from "./value-editor.js";
 import { sayValue, sentence, valueWord } from "./value-words.js";
@@ -115,7 +116,7 @@ class OrderStory extends HTMLElement {
       opening,
       ...dial.slice(0, 1),
       ...each,
-      this.#adder(words.add_counter, words.new_counter, words.new_counter_example, (text) => this.#addCounter(text)),
+      adder(words.add_counter, words.new_counter, words.new_counter_example, (text) => this.#addCounter(text)),
       ...dial.slice(1),
       this.#art(line),
       this.#rarer(Object.keys(order).filter((path) => !path.includes("[") && !told.has(path))),
@@ -157,7 +158,7 @@ class OrderStory extends HTMLElement {
       const value = symbols.includes(text) ? { symbol: text } : { text };
       return this.#change([{ do: "add", path: "cover.art", value: { ...value, at: ["0 mm", "0 mm"] } }], `${words.add_art}: ${text}`);
     };
-    return make("section", {}, make("h2", {}, words.art_heading), ...each, this.#adder(words.add_art, words.add_art, symbols[0] ?? "", add));
+    return make("section", {}, make("h2", {}, words.art_heading), ...each, adder(words.add_art, words.add_art, symbols[0] ?? "", add));
   }
 
   /** Stocks that the file describes itself: their layers, and what else is known of them. */
@@ -174,38 +175,19 @@ class OrderStory extends HTMLElement {
       });
       const rest = paths.filter((path) => path.startsWith(`${base}.`) && !path.includes("].layers["));
       const out = make("button", { type: "button", onclick: () => this.#change([{ do: "leave", path: base }], `${words.stock_out}: ${name}`) }, words.stock_out);
-      return make("section", {}, make("h3", {}, name), ...layers, this.#adder(words.add_layer, words.new_layer, words.new_layer_example, (text) => this.#addLayer(name, text)), this.#rarer(rest, words.stock_rarer, out));
+      return make("section", {}, make("h3", {}, name), ...layers, adder(words.add_layer, words.new_layer, words.new_layer_example, (text) => this.#addLayer(name, text)), this.#rarer(rest, words.stock_rarer, out));
     });
     const add = (/** @type {string} */ text) => {
-      const [, name, layer] = /^([^"\\:]+):(.*)$/.exec(text) ?? [];
-      return name ? this.#addLayer(name.trim(), layer) : Promise.resolve(`${words.new_stock} ${words.new_stock_example}`);
+      const found = named(text);
+      return found ? this.#addLayer(found.name, found.rest) : Promise.resolve(`${words.new_stock} ${words.new_stock_example}`);
     };
-    return make("section", { "data-part": "stocks" }, make("h2", {}, words.stocks_heading), ...each, this.#adder(words.add_stock, words.new_stock, words.new_stock_example, add));
+    return make("section", { "data-part": "stocks" }, make("h2", {}, words.stocks_heading), ...each, adder(words.add_stock, words.new_stock, words.new_stock_example, add));
   }
 
   /** @param {string} stock @param {string} text A material and a thickness. */
   #addLayer(stock, text) {
-    const found = /^(.*),([^,]*)$/.exec(text);
-    if (!found) return Promise.resolve(`${words.new_layer} ${words.new_layer_example}`);
-    const value = { material: found[1].trim(), thickness: found[2].trim() };
-    return this.#change([{ do: "add", path: `stocks["${stock}"].layers`, value }], `${words.add_layer}: ${stock}`);
-  }
-
-  /** A button that opens a line to write in. @param {string} text @param {string} label @param {string} example @param {(text: string) => Promise<string>} add */
-  #adder(text, label, example, add) {
-    const input = make("input", { type: "text", "aria-label": label, placeholder: example });
-    const wrong = make("p", { class: "wrong", role: "alert" });
-    const form = make("form", { class: "editor adder", hidden: true }, make("label", {}, label), make("div", { class: "row" }, input, make("button", { type: "submit" }, texts.value.set)), wrong);
-    form.addEventListener("submit", async (event) => {
-      event.preventDefault();
-      wrong.textContent = await add(input.value.trim());
-    });
-    const button = make("button", { type: "button", "aria-expanded": "false", onclick: () => {
-      form.hidden = !form.hidden;
-      button.setAttribute("aria-expanded", String(!form.hidden));
-      if (!form.hidden) input.focus();
-    } }, text);
-    return make("div", {}, button, form);
+    const layer = layerOf(stock, text);
+    return typeof layer === "string" ? Promise.resolve(layer) : this.#change([layer.change], layer.words);
   }
 
   /** @param {string} text */
@@ -220,12 +202,12 @@ class OrderStory extends HTMLElement {
   async #change(changes, what) {
     const refusal = await board.edit(changes, what);
     announce(refusal ? refusal.refusal.what : what);
-    return refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+    return refusal ? refusal.says : "";
   }
 
   /** Values that the story does not tell, folded. @param {string[]} paths @param {string} [heading] @param {Node | null} [more] */
   #rarer(paths, heading = words.rarer, more = null) {
-    const rows = paths.flatMap((path) => [make("dt", {}, this.#param(path)?.words ?? path), make("dd", {}, this.#value(path))]);
+    const rows = paths.flatMap((path) => [make("dt", {}, ...coded(this.#param(path)?.words ?? path)), make("dd", {}, this.#value(path))]);
     return make("details", { class: "rarer" }, make("summary", {}, heading), make("dl", {}, ...rows), more);
   }
 }

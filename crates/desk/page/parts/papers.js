@@ -51,7 +51,7 @@ class PaperList extends HTMLElement {
       const says = words.pairing(cover, wheel);
       const wear = make("button", { type: "button", class: "main", onclick: async () => {
         const refusal = await board.edit(changes, words.worn(cover, wheel));
-        this.#says.replaceChildren(refusal ? make("p", { class: "wrong" }, `${refusal.refusal.what}. ${refusal.refusal.help}`) : make("p", {}, words.worn(cover, wheel)));
+        this.#says.replaceChildren(refusal ? make("p", { class: "wrong" }, refusal.says) : make("p", {}, words.worn(cover, wheel)));
       } }, words.wear);
       this.#says.replaceChildren(make("p", {}, says), wear);
       announce(says);

@@ -5,7 +5,7 @@
  */
 
 import { board } from "../lib/board.js";
-import { announce, make } from "../lib/dom.js";
+import { announce, coded, make } from "../lib/dom.js";
 import { point, stepped } from "../lib/lengths.js";
 import { texts } from "../texts.js";
 import { colourPick } from "./colour-pick.js";
@@ -89,7 +89,7 @@ export class Editor {
     const [value, param] = [this.#value(), this.#param];
     if (!this.#room || !value || !param) return;
     const derived = value.from === "derived" && param.derived ? param.derived : "";
-    this.#from.textContent = `${words.from[value.from]}${derived}`;
+    this.#from.replaceChildren(...coded(`${words.from[value.from]}${derived}`));
   }
 
   /** @param {Param} param @param {string[]} symbols */
@@ -121,7 +121,7 @@ export class Editor {
     const keys = ["length", "angle", "count", "share", "number", "unit"].includes(param.kind) ? ` ${words.keys}` : "";
     const rows = this.#input instanceof HTMLInputElement ? rowsOf(param, this.#input, () => this.#try()) : null;
     this.#room?.append(
-      make("p", { class: "help" }, `${param.words[0].toUpperCase()}${param.words.slice(1)}.`),
+      make("p", { class: "help" }, ...coded(`${param.words[0].toUpperCase()}${param.words.slice(1)}.`)),
       make("div", { class: "row" }, this.#input, set, leave, close),
       ...(rows ? [rows] : []),
       stocks ?? "",
@@ -195,7 +195,7 @@ export class Editor {
 
   async #try() {
     const refusal = await this.#file.attempt(this.#changes());
-    this.#wrong.textContent = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+    this.#wrong.replaceChildren(...coded(refusal?.says ?? ""));
   }
 
   /** A stock that was chosen by its picture. @param {string} name */
@@ -209,7 +209,7 @@ export class Editor {
     const says = `${this.#path} = ${this.#input?.value}`;
     const refusal = await this.#file.edit(this.#changes(), says, this.#on);
     if (refusal) {
-      this.#wrong.textContent = `${refusal.refusal.what}. ${refusal.refusal.help}`;
+      this.#wrong.replaceChildren(...coded(refusal.says));
       return;
     }
     announce(says);

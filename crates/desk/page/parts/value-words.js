@@ -37,5 +37,6 @@ export function sentence(text, word) {
 /** @param {Value} value @param {Param} param */
 function inWords(value, param) {
   if (param.kind === "flag") return value.shown === "true" ? texts.value.yes : texts.value.no;
-  return value.shown || texts.value.none;
+  // What the table says of a value that nothing derives yet names other values as a file does.
+  return (value.from === "derived" ? value.shown.replaceAll("`", "") : value.shown) || texts.value.none;
 }

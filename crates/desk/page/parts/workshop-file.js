@@ -44,7 +44,7 @@ class WorkshopFile extends HTMLElement {
   /** @param {Promise<import("../lib/api.js").Sorry | null>} deed */
   async #do(deed) {
     const refusal = await deed;
-    this.#wrong.textContent = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+    this.#wrong.textContent = refusal ? refusal.says : "";
     if (!refusal) this.#take(true);
   }
 

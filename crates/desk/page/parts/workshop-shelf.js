@@ -6,9 +6,10 @@
 
 import { ask, Sorry } from "../lib/api.js";
 import { board } from "../lib/board.js";
-import { announce, make } from "../lib/dom.js";
+import { announce, coded, make } from "../lib/dom.js";
 import { shop } from "../lib/shop.js";
 import { texts } from "../texts.js";
+import { adder, layerOf, named } from "./adder.js";
 import { swatch } from "./stock-choice.js";
 import { Editor } from "./value-editor.js";
 import { sayValue, valueWord } from "./value-words.js";
@@ -120,14 +121,14 @@ class ShelfOf extends HTMLElement {
     this.#editor.close();
     const rows = (/** @type {string} */ base) => {
       const paths = Object.keys(one.order).filter((path) => path.startsWith(`${base}.`) && !path.slice(base.length + 1).includes("."));
-      return make("dl", {}, ...paths.flatMap((path) => [make("dt", {}, this.#param(path)?.words ?? path), make("dd", {}, this.#word(path))]));
+      return make("dl", {}, ...paths.flatMap((path) => [make("dt", {}, ...coded(this.#param(path)?.words ?? path)), make("dd", {}, this.#word(path))]));
     };
     const layers = Array.from({ length: one.layers }, (_, k) => {
       const base = `${of}.layers[${k}]`;
       const out = one.layers > 1 && make("button", { type: "button", onclick: () => this.#change([{ do: "remove", path: base }], `${texts.story.layer_out}: ${this.#which.value}`) }, texts.story.layer_out);
-      return make("section", {}, make("h3", {}, texts.story.layer(k + 1).replace(/:\s*$/, "")), rows(base), out);
+      return make("section", {}, make("h3", {}, words.layer(k + 1)), rows(base), out);
     });
-    const add = this.#kind === "stocks" && this.#line(texts.story.add_layer, texts.story.new_layer, texts.story.new_layer_example, (text) => this.#addLayer(this.#which.value, text));
+    const add = this.#kind === "stocks" && adder(texts.story.add_layer, texts.story.new_layer, texts.story.new_layer_example, (text) => this.#addLayer(this.#which.value, text));
     const out = one.own && make("button", { type: "button", onclick: () => this.#change([{ do: "leave", path: of }], `${words.out}: ${this.#which.value}`) }, words.out);
     this.#values.replaceChildren(make("div", { class: "rarer" }, rows(of), ...layers), ...[add, out].filter((one) => one !== false));
     if (focused) /** @type {HTMLElement | null} */ (this.#values.querySelector(`[data-path="${CSS.escape(focused)}"]`))?.focus();
@@ -139,31 +140,18 @@ class ShelfOf extends HTMLElement {
     return valueWord(path, (word) => param && this.#editor.toggle(word, path, param, [], () => this.#one?.order[path]));
   }
 
-  /** A line to write in, behind a button. @param {string} text @param {string} label @param {string} example @param {(text: string) => Promise<string>} add */
-  #line(text, label, example, add) {
-    const input = make("input", { type: "text", "aria-label": label, placeholder: example });
-    const wrong = make("p", { class: "wrong", role: "alert" });
-    const form = make("form", { class: "editor adder" }, make("label", {}, label), make("div", { class: "row" }, input, make("button", { type: "submit" }, texts.value.set)), wrong);
-    form.addEventListener("submit", async (event) => {
-      event.preventDefault();
-      wrong.textContent = await add(input.value.trim());
-      if (!wrong.textContent) input.value = "";
-    });
-    return make("details", { class: "adding" }, make("summary", {}, text), form);
-  }
-
   /** A new one, with as much as it must have. */
   #adder() {
     const says = words[this.#kind];
-    return this.#line(says.add, says.new_one, says.example, async (text) => {
-      const [, name, rest] = /^([^"\\:]+):(.*)$/.exec(text) ?? [];
-      const parts = rest?.split(",").map((one) => one.trim()) ?? [];
+    return adder(says.add, says.new_one, says.example, async (text) => {
+      const { name, rest } = named(text) ?? { name: "", rest: "" };
+      const parts = rest.split(",").map((one) => one.trim());
       if (!name || (this.#kind === "magnets" && parts.length !== 3)) return `${says.new_one} ${says.example}`;
-      const of = this.#of(name.trim());
+      const of = this.#of(name);
       const refusal = this.#kind === "stocks"
-        ? await this.#addLayer(name.trim(), rest)
+        ? await this.#addLayer(name, rest)
         : await this.#change(["diameter", "thickness", "grade"].map((key, n) => ({ do: /** @type {const} */ ("set"), path: `${of}.${key}`, value: parts[n] })), `${says.add}: ${name}`);
-      if (!refusal) this.#choose(name.trim());
+      if (!refusal) this.#choose(name);
       return refusal;
     });
   }
@@ -176,17 +164,15 @@ class ShelfOf extends HTMLElement {
 
   /** @param {string} stock @param {string} text A material and a thickness. */
   #addLayer(stock, text) {
-    const found = /^(.*),([^,]*)$/.exec(text);
-    if (!found) return Promise.resolve(`${texts.story.new_layer} ${texts.story.new_layer_example}`);
-    const value = { material: found[1].trim(), thickness: found[2].trim() };
-    return this.#change([{ do: "add", path: `${this.#of(stock)}.layers`, value }], `${texts.story.add_layer}: ${stock}`);
+    const layer = layerOf(stock, text);
+    return typeof layer === "string" ? Promise.resolve(layer) : this.#change([layer.change], layer.words);
   }
 
   /** @param {Change[]} changes @param {string} what @returns {Promise<string>} What is wrong. */
   async #change(changes, what) {
     const refusal = await shop.edit(changes, what);
     announce(refusal ? refusal.refusal.what : what);
-    const says = refusal ? `${refusal.refusal.what}. ${refusal.refusal.help}` : "";
+    const says = refusal ? refusal.says : "";
     this.#wrong.textContent = says;
     return says;
   }

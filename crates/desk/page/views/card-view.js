@@ -127,7 +127,7 @@ class CardView extends HTMLElement {
       announce(told.refused ? words.refused(told.refused) : words.accepted);
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
-      if (mine === this.#asked) this.#say(`${error.refusal.what}. ${error.refusal.help}`);
+      if (mine === this.#asked) this.#say(error.says);
     }
   }
 
@@ -158,13 +158,13 @@ class CardView extends HTMLElement {
             says.replaceChildren(make("p", {}, words.taken_back));
           } catch (error) {
             if (!(error instanceof Sorry)) throw error;
-            says.append(make("p", { class: "wrong" }, `${error.refusal.what}. ${error.refusal.help}`));
+            says.append(make("p", { class: "wrong" }, error.says));
           }
         } }, words.take_back);
         says.replaceChildren(make("p", { class: "well" }, words.kept(name, kept.file, kept.looks)), back);
       } catch (error) {
         if (!(error instanceof Sorry)) throw error;
-        says.replaceChildren(make("p", { class: "wrong" }, `${error.refusal.what}. ${error.refusal.help}`));
+        says.replaceChildren(make("p", { class: "wrong" }, error.says));
       }
     });
     return form;

@@ -60,7 +60,7 @@ class PicksView extends HTMLElement {
       await this.#answer(ask("/votes", { dial: board.dial }));
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
-      this.#ask.replaceChildren(make("p", { class: "wrong" }, `${error.refusal.what}. ${error.refusal.help}`));
+      this.#ask.replaceChildren(make("p", { class: "wrong" }, error.says));
       this.#result.replaceChildren();
     }
   }

@@ -108,7 +108,7 @@ class SeatView extends HTMLElement {
       this.#wrong.textContent = "";
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
-      this.#wrong.textContent = `${error.refusal.what}. ${error.refusal.help}`;
+      this.#wrong.textContent = error.says;
     } finally {
       this.#busy = false;
     }

@@ -93,7 +93,7 @@ class ShelfView extends HTMLElement {
       go({ view: "mat", dial });
     } catch (error) {
       if (!(error instanceof Sorry)) throw error;
-      wrong.textContent = `${error.refusal.what}. ${error.refusal.help}`;
+      wrong.textContent = error.says;
     }
   }
 

@@ -144,6 +144,18 @@ impl Desk {
         self.browser.wait(&format!("{there} && document.querySelector('{ready}')"));
     }
 
+    /// Adds something: opens the line behind an adding button, unless it is open, writes into it and sends it off.
+    pub fn add(&mut self, adder: &str, text: &str) {
+        self.browser.wait(&format!("document.querySelector('{adder}')"));
+        self.browser.eval(&format!("for (let d = document.querySelector('{adder}').closest('details'); d; d = d.parentElement.closest('details')) d.open = true"));
+        if self.browser.eval(&format!("document.querySelector('{adder} > form').hidden")).as_bool() == Some(true) {
+            self.browser.click(&format!("{adder} > button"));
+        }
+        self.browser.click(&format!("{adder} > form input"));
+        self.browser.write(text);
+        self.browser.click(&format!("{adder} > form button"));
+    }
+
     /// Waits until a file says something.
     pub fn until(&self, file: &str, words: &str) {
         self.until_is(file, words, true);

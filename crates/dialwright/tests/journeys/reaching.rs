@@ -193,17 +193,11 @@ fn figures_are_shown_in_inches_at_will() {
 #[test]
 fn a_stock_of_the_files_own_is_described() {
     let Some(mut desk) = Desk::with(&["harbour"]) else { return };
-    let add = |desk: &mut Desk, button: &str, text: &str| {
-        desk.browser.press(button);
-        desk.browser.eval("document.querySelector('[data-part=stocks] form:not([hidden]) input').focus()");
-        desk.browser.write(text);
-        desk.browser.press("Set");
-    };
     desk.browser.wait("document.querySelector('[data-part=stocks]')");
-    add(&mut desk, "Describe a stock", "my 3.2 mm ply: birch plywood, 3.2 mm");
+    desk.add("[data-part=stocks] > .adder", "my 3.2 mm ply: birch plywood, 3.2 mm");
     desk.until(FILE, "[stocks.\"my 3.2 mm ply\"]");
     desk.browser.wait("document.querySelector('[data-part=stocks] h3')?.textContent === 'my 3.2 mm ply'");
-    add(&mut desk, "Add a layer at the back", "cork, 1 mm");
+    desk.add("[data-part=stocks] section .adder", "cork, 1 mm");
     desk.until(FILE, "cork");
     desk.browser.wait("document.querySelectorAll('[data-path$=\".thickness\"][data-path*=layers]').length === 2");
     desk.browser.eval("document.querySelector('[data-path=\"stock\"]').click()");

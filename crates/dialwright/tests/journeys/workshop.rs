@@ -190,25 +190,22 @@ fn a_stocks_kerf_is_changed_in_place_and_the_sheets_follow() {
         .wait("document.querySelector('shelf-of p + p, shelf-of img + p').textContent.includes('Described in your')");
 
     // Another stock, with a second layer; another magnet, that the chooser knows at once.
-    let add = |desk: &mut Desk, within: &str, text: &str| {
-        desk.browser.eval(&format!("(() => {{ const d = document.querySelector('{within}'); d.open = true; const i = d.querySelector('input'); i.value = '{text}'; i.form.requestSubmit() }})()"));
-    };
-    add(&mut desk, "shelf-of[kind=stocks] > details > .adding", "attic oak: oak, 3.2 mm");
+    desk.add("shelf-of[kind=stocks] > details > .adder", "attic oak: oak, 3.2 mm");
     desk.until(KEPT, "[stocks.\"attic oak\"]");
     desk.browser.wait("document.querySelector('shelf-of select').value === 'attic oak' && document.querySelectorAll('shelf-of [data-path$=\".thickness\"]').length > 0");
     desk.browser.wait("[...document.querySelectorAll('shelf-of [data-path]')].some((e) => e.dataset.path.includes('attic oak') && e.dataset.path.includes('layers[0]'))");
-    add(&mut desk, ".of-shelf .adding", "cork, 1 mm");
+    desk.add(".of-shelf .adder", "cork, 1 mm");
     desk.until(KEPT, "cork");
     desk.browser.wait("[...document.querySelectorAll('shelf-of [data-path]')].some((e) => e.dataset.path.endsWith('layers[1].thickness') && e.textContent === '1 mm')");
-    add(&mut desk, "shelf-of[kind=magnets] > details > .adding", "little ones: 4 mm, 2 mm, N45");
+    desk.add("shelf-of[kind=magnets] > details > .adder", "little ones: 4 mm, 2 mm, N45");
     desk.until(KEPT, "little ones");
     let read = workshop::read(&desk.text(KEPT)).unwrap_or_else(|mistakes| panic!("{}{mistakes:?}", desk.text(KEPT)));
     assert!(read.magnets.iter().any(|one| one.name == "little ones" && one.diameter == 4.0), "{}", desk.text(KEPT));
     let oak = read.stocks.iter().find(|one| one.name == "attic oak").expect("there");
     assert!((oak.thickness() - 4.2).abs() < 1e-9, "{}", desk.text(KEPT));
     // What cannot be is told beside it.
-    add(&mut desk, "shelf-of[kind=magnets] > details > .adding", "huge: 400 mm, 2 mm, N45");
-    desk.browser.wait("document.querySelector('shelf-of[kind=magnets] .adding .wrong').textContent.includes('20 mm')");
+    desk.add("shelf-of[kind=magnets] > details > .adder", "huge: 400 mm, 2 mm, N45");
+    desk.browser.wait("document.querySelector('shelf-of[kind=magnets] .adder .wrong').textContent.includes('20 mm')");
     assert!(!desk.text(KEPT).contains("huge"));
 
     // Taken out, the starter's holds again.
