@@ -9,6 +9,7 @@
  */
 
 import { ask, Sorry, tell } from "./api.js";
+import { Steps } from "./steps.js";
 
 /** @typedef {import("./types.js").Change} Change */
 /** @typedef {import("./types.js").State} State */
@@ -18,7 +19,7 @@ import { ask, Sorry, tell } from "./api.js";
 /** How long after a cut connection the desk is asked again, in ms. */
 const AGAIN = 1000;
 
-export class Board extends EventTarget {
+export class Board extends Steps {
   /** Name of the dial, or empty. */
   dial = "";
   look = "";
@@ -40,7 +41,7 @@ export class Board extends EventTarget {
   #events = null;
 
   constructor() {
-    super();
+    super("");
     // A page that nobody sees asks for nothing, and leaves its connection to the others: a browser has six to one desk.
     document.addEventListener("visibilitychange", () => {
       this.#events?.close();
@@ -214,7 +215,7 @@ export class Board extends EventTarget {
    * @param {object} body
    * @returns {Promise<Sorry | null>} Why it was not made.
    */
-  async #change(path, body) {
+  async step(path, body) {
     this.#waiting?.done(null);
     this.#waiting = null;
     this.#say("kept", "keeping");
@@ -237,34 +238,6 @@ export class Board extends EventTarget {
       }
     });
     return refusal;
-  }
-
-  /**
-   * Changes values.
-   * @param {Change[]} changes
-   * @param {string} words What is done, for undo.
-   * @param {string} [on] The version that the maker saw when the change was begun; the present one if it is not told.
-   */
-  edit(changes, words, on) {
-    return this.#change("/edit", { changes, words, ...(on && { on }) });
-  }
-
-  /** Writes the whole file. @param {string} text @param {string} words @param {string} on The version it was begun on. */
-  write(text, words, on) {
-    return this.#change("/text", { text, words, on });
-  }
-
-  undo() {
-    return this.#change("/undo", {});
-  }
-
-  redo() {
-    return this.#change("/redo", {});
-  }
-
-  /** Takes a version that was set aside, or lets it go. @param {string} kept @param {boolean} take */
-  settle(kept, take) {
-    return this.#change("/settle", { kept, take });
   }
 }
 

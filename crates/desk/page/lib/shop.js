@@ -7,6 +7,7 @@
 
 import { ask, Sorry, tell } from "./api.js";
 import { board } from "./board.js";
+import { Steps } from "./steps.js";
 
 /** @typedef {import("./types.js").Change} Change */
 /**
@@ -14,7 +15,7 @@ import { board } from "./board.js";
  *   order: Record<string, import("./types.js").Value>, has: any }} Told
  */
 
-class Shop extends EventTarget {
+class Shop extends Steps {
   /** @type {Told | null} */
   state = null;
   /** What is tried here is not shown elsewhere. */
@@ -24,6 +25,10 @@ class Shop extends EventTarget {
   #line = Promise.resolve();
   /** The newest question: those that wait behind it would hear the same. */
   #asked = 0;
+
+  constructor() {
+    super("/workshop");
+  }
 
   /** Asks what the file holds now. */
   ask() {
@@ -70,7 +75,7 @@ class Shop extends EventTarget {
   }
 
   /** @param {string} path @param {object} body @returns {Promise<Sorry | null>} Why it was not done. */
-  #do(path, body) {
+  step(path, body) {
     return this.#next(async () => {
       try {
         this.#take(await tell(path, { dial: board.dial, on: this.state?.version ?? "", ...body }));
@@ -99,31 +104,8 @@ class Shop extends EventTarget {
 
   giveUp() {}
 
-  /** @param {Change[]} changes @param {string} words @param {string} [on] The version that the maker saw. */
-  edit(changes, words, on) {
-    return this.#do("/workshop/edit", { changes, words, ...(on && { on }) });
-  }
-
-  /** @param {string} text @param {string} words @param {string} on */
-  write(text, words, on) {
-    return this.#do("/workshop/text", { text, words, on });
-  }
-
   begin() {
-    return this.#do("/workshop/new", {});
-  }
-
-  undo() {
-    return this.#do("/workshop/undo", {});
-  }
-
-  redo() {
-    return this.#do("/workshop/redo", {});
-  }
-
-  /** @param {string} kept @param {boolean} take */
-  settle(kept, take) {
-    return this.#do("/workshop/settle", { kept, take });
+    return this.step("/workshop/new", {});
   }
 }
 
