@@ -2,7 +2,7 @@
 /** A family of dials side by side: what is found of them as one set, which wheel fits which place of which cover, and why not. */
 
 import { ask } from "../lib/api.js";
-import { make } from "../lib/dom.js";
+import { coded, make } from "../lib/dom.js";
 import { link } from "../lib/route.js";
 import { texts } from "../texts.js";
 
@@ -56,7 +56,7 @@ function asSet(set, dials, good) {
     const why = [one.mend ? `${texts.found.advice}${one.mend}.` : "", one.source ? texts.value.source(one.source) : ""].filter(Boolean).join(" ");
     return make("li", { class: one.severity, "data-of": one.of, "data-about": one.about },
       make("p", {}, make("strong", {}, `${texts.found.weights[one.severity]}: `), name(one.of), ` ${words.set_with} `, name(one.about)),
-      make("p", { class: "what" }, one.what),
+      make("p", { class: "what" }, ...coded(one.what)),
       why && make("p", { class: "why" }, why),
     );
   });

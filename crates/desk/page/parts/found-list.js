@@ -167,8 +167,8 @@ export function mistakeItem(mistake) {
   return make(
     "li",
     { class: "refuse" },
-    make("p", {}, make("strong", {}, mistake.what), mistake.at ? `: ${mistake.at.words} ` : " ", place),
+    make("p", {}, make("strong", {}, ...coded(mistake.what)), mistake.at ? `: ${mistake.at.words} ` : " ", place),
     ...also,
-    make("p", { class: "why" }, mistake.help),
+    make("p", { class: "why" }, ...coded(mistake.help)),
   );
 }

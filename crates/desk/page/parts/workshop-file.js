@@ -1,7 +1,7 @@
 // @ts-check
 /** The workshop file, read and written like the dial file, with its places; and what stands on the workshop's shelf. */
 
-import { make } from "../lib/dom.js";
+import { coded, make } from "../lib/dom.js";
 import { shop } from "../lib/shop.js";
 import { texts } from "../texts.js";
 import { bothVersions } from "./both-versions.js";
@@ -79,7 +79,7 @@ class WorkshopFile extends HTMLElement {
     this.#mistakes.replaceChildren(...mistakes.map((mistake) => {
       const places = [mistake.at, ...mistake.also].filter((one) => one !== null);
       const links = places.map((one) => make("p", {}, make("button", { type: "button", onclick: () => this.#select(one.from, one.to) }, texts.writing.go(one.line)), ` ${one.words}`));
-      return make("li", {}, make("strong", {}, mistake.what), ...links, make("p", {}, texts.writing.help, mistake.help));
+      return make("li", {}, make("strong", {}, ...coded(mistake.what)), ...links, make("p", {}, texts.writing.help, ...coded(mistake.help)));
     }));
     this.#both.replaceChildren(...bothVersions(told, (kept, take) => this.#do(shop.settle(kept, take))));
     const { has } = told;

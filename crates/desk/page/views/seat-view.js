@@ -3,7 +3,7 @@
 
 import { ask, Sorry } from "../lib/api.js";
 import { board } from "../lib/board.js";
-import { announce, make } from "../lib/dom.js";
+import { announce, coded, make } from "../lib/dom.js";
 import { angle, length } from "../lib/lengths.js";
 import { say } from "../parts/desk-news.js";
 import { tabs } from "../parts/looks-tabs.js";
@@ -184,7 +184,7 @@ function seen(told, wheel) {
     make("div", { class: "panels" }, picture(told.svg, words.eyes(words.normal), "normal"), picture(told.svg_weak, words.eyes(told.eyesight), "asked")),
     make("p", { class: `verdict-line ${better.length ? "fails" : "well"}`, role: "status" }, better.length ? words.not : words.well),
     make("table", {}, make("tbody", {}, ...table.map(([name, value]) => make("tr", {}, make("th", { scope: "row" }, name), make("td", {}, value))))),
-    make("ul", { class: "from-here" }, ...told.findings.map((/** @type {any} */ one) => make("li", { class: one.severity }, make("p", {}, make("b", {}, texts.found.weights[one.severity]), ` \u2013 ${one.what}`), one.mend && make("p", {}, `${texts.found.advice}${one.mend}`), make("p", { class: "why" }, words.by(one.source))))),
+    make("ul", { class: "from-here" }, ...told.findings.map((/** @type {any} */ one) => make("li", { class: one.severity }, make("p", {}, make("b", {}, texts.found.weights[one.severity]), ...coded(` \u2013 ${one.what}`)), one.mend && make("p", {}, ...coded(`${texts.found.advice}${one.mend}.`)), make("p", { class: "why" }, words.by(one.source))))),
   ];
 }
 

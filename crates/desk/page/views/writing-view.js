@@ -2,7 +2,7 @@
 /** The dial file itself, with the places of its mistakes. What is written here is kept as it is written. */
 
 import { board } from "../lib/board.js";
-import { make } from "../lib/dom.js";
+import { coded, make } from "../lib/dom.js";
 import "../parts/workshop-file.js";
 import { texts } from "../texts.js";
 
@@ -73,7 +73,7 @@ class WritingView extends HTMLElement {
       ...mistakes.map((mistake) => {
         const places = [mistake.at, ...mistake.also].filter((one) => one !== null);
         const links = places.map((one) => make("p", {}, make("button", { type: "button", onclick: () => this.#select(one.from, one.to) }, words.go(one.line)), ` ${one.words}`));
-        return make("li", {}, make("strong", {}, mistake.what), ...links, make("p", {}, words.help, mistake.help));
+        return make("li", {}, make("strong", {}, ...coded(mistake.what)), ...links, make("p", {}, words.help, ...coded(mistake.help)));
       }),
     );
   }
