@@ -11,6 +11,7 @@ use measure::Interval;
 use outline::Shape;
 use process::{Cutting, Side, Stock, Workshop};
 use sight::Level;
+use std::cell::RefCell;
 
 /// Sheets thinner than this are for caps, washers and inlays, in mm (our own proposal).
 const PLATE: f64 = 1.5;
@@ -126,7 +127,7 @@ pub fn pairings(looked: &Looked, workshop: &Workshop) -> Vec<Pairing> {
             shelf.push(own);
         }
     }
-    let bench = Bench { looked, workshop, hardest: hardest(&looked.held) };
+    let bench = Bench { looked, workshop, hardest: hardest(&looked.held), held: RefCell::default() };
     let wheels: Vec<Half> = shelf.iter().map(|stock| bench.as_wheel(stock)).collect();
     let mut all: Vec<Pairing> = Vec::new();
     for cover in &shelf {
@@ -150,6 +151,8 @@ struct Bench<'a> {
     looked: &'a Looked,
     workshop: &'a Workshop,
     hardest: Option<usize>,
+    /// What is likely by the friction and the mass that two stocks give, which many share.
+    held: RefCell<Vec<(Interval, f64, Option<Likely>)>>,
 }
 
 /// What is the matter with one part cut from one stock, whatever the other is cut from.
@@ -255,8 +258,14 @@ impl Bench<'_> {
         let friction = if derived { of_faces(cover, stock) } else { wheel.seat.friction };
         let area = Shape::from(wheel.rim.clone()).area();
         let mass = held.build.mass + area * (stock.mass_per_area() - wheel.stock.mass_per_area());
+        let mut known = self.held.borrow_mut();
+        if let Some(one) = known.iter().find(|one| one.0 == friction && one.1 == mass) {
+            return one.2;
+        }
         let build = Build { friction, mass, ..held.build.clone() };
-        build.likely(&self.workshop.feel, held.forgives)
+        let likely = build.likely(&self.workshop.feel, held.forgives);
+        known.push((friction, mass, likely));
+        likely
     }
 }
 
