@@ -49,13 +49,17 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
         one.blocks.retain(|block| !matches!(block, Block::Text(words) if words.starts_with("Unequal pairs")));
     }
     let kinds = |of: &dyn Fn(&Part) -> bool| all.iter().filter(|one| of(one)).map(part).collect::<Vec<Value>>();
-    let work = |one: &Part| WORK.iter().any(|word| one.heading.starts_with(word));
+    let named = |words: &[&str]| -> Vec<Value> {
+        words.iter().flat_map(|word| kinds(&|one| one.heading.starts_with(word))).collect()
+    };
+    let work = |one: &Part| ROUND.iter().chain(&WORK).any(|word| one.heading.starts_with(word));
     json!({
         "poles": book.drawing(&pole_drawing(dial)),
         "pockets": pockets,
         "sections": sections,
         "map": magnet_map(make.looked, make.workshop).map(|svg| book.picture(&on_white(&svg))),
-        "work": WORK.iter().flat_map(|word| kinds(&|one| one.heading.starts_with(word))).collect::<Vec<_>>(),
+        "round": named(&ROUND),
+        "work": named(&WORK),
         "held": kinds(&|one| !work(one) && !one.heading.starts_with(SHELF)),
         "shelf": kinds(&|one| one.heading.starts_with(SHELF)),
     })
@@ -63,9 +67,11 @@ pub(super) fn data(make: &Make, book: &mut Book) -> Value {
 
 /// Heading of what the shelf offers.
 const SHELF: &str = "From the shelf";
+/// Headings of what the plan and the pockets are read with.
+const ROUND: [&str; 2] = ["Which way round", "Count"];
 /// Headings of what is done at the bench, which stands before the figures behind it; bench checks and cautions have documents of their own as
 /// well.
-const WORK: [&str; 5] = ["Which way round", "Count", "Take care", "Order of work", "At the bench"];
+const WORK: [&str; 3] = ["Take care", "Order of work", "At the bench"];
 
 fn alike(one: &Wheel, other: &Wheel) -> bool {
     let pocket =

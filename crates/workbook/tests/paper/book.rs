@@ -1,7 +1,7 @@
 //! The book and each of its documents: accessible, whole in itself, and set whatever things are called.
 
 use crate::accessible::check;
-use crate::read::{Read, SMALL, ready_in};
+use crate::read::{Read, SMALL, example, ready_in};
 use lopdf::Object;
 use workbook::{Document, Paper};
 
@@ -105,4 +105,29 @@ fn names_that_cannot_be_seen_break_nothing() {
     let read = Read::of(&workbook::workbook(&ready_in(text, workshop::starter()).make(Paper::A4)).expect("sets"));
     assert_eq!(check(&read).broken, Vec::<String>::new());
     assert!(read.text(0).contains("(no name)"), "{}", read.text(0));
+}
+
+/// Who works from the pages meets what can hurt before the work, and reads the same thing of several wheels once.
+#[test]
+fn cautions_come_before_the_work_and_wheels_alike_are_read_of_once() {
+    let ready = example("caravan");
+    let tickets = Read::of(&ready.alone(Document::Tickets, Paper::A4)).all_text();
+    let places = |words: &str| tickets.match_indices(words).map(|one| one.0).collect::<Vec<usize>>();
+    let (cares, steps) = (places("Take care"), places("Steps, in this order"));
+    assert_eq!((cares.len(), steps.len()), (3, 3));
+    assert!(cares.iter().zip(&steps).all(|(care, steps)| care < steps), "{cares:?} {steps:?}");
+    let magnets = Read::of(&ready.alone(Document::Magnets, Paper::A4)).all_text();
+    let (care, work) = (magnets.find("Take care"), magnets.find("Order of work"));
+    assert!(care.is_some() && care < work, "{care:?} {work:?}");
+
+    let dial = Read::of(&ready.alone(Document::Dial, Paper::A4)).all_text();
+    for row in
+        ["notch of water, coin, mood : at the notch on the left", "wheel water, salt, coin, honour : 6/9 told apart"]
+    {
+        assert!(dial.contains(row), "{row}: {dial}");
+    }
+    // One wheel's window forgives another drift: its check has a row of its own, the others stand for all.
+    let bench = Read::of(&ready.alone(Document::Assembly, Paper::A4)).all_text();
+    assert_eq!(bench.matches("Hook a spring balance").count(), 1, "{bench}");
+    assert_eq!(bench.matches("Turn with one finger through every stop").count(), 2, "{bench}");
 }
