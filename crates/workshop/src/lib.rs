@@ -2,9 +2,11 @@
 
 mod disk;
 mod measured;
+mod opening;
 
 pub use disk::{Settle, put};
 pub use measured::{MeasuredLook, NotStored, store_look};
+pub use opening::{below, opening_comments};
 
 use dial::Mistake;
 use dial::design::{

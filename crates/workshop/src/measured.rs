@@ -1,6 +1,6 @@
 //! A stock's looks as they were measured here, written into the maker's file; comments and order of all else stay.
 
-use crate::STARTER;
+use crate::{STARTER, below, opening_comments};
 use measure::Interval;
 use sight::Srgb;
 use std::fmt;
@@ -62,6 +62,7 @@ impl std::error::Error for NotStored {}
 /// A text that is no TOML, a name that no stock has.
 pub fn store_look(text: &str, stock: &str, look: &MeasuredLook) -> Result<String, NotStored> {
     let mut document: DocumentMut = text.parse().map_err(NotStored::Unreadable)?;
+    let opening = opening_comments(&mut document);
     let stocks = document.entry("stocks").or_insert_with(|| {
         let mut stocks = Table::new();
         stocks.set_implicit(true);
@@ -75,7 +76,7 @@ pub fn store_look(text: &str, stock: &str, look: &MeasuredLook) -> Result<String
     }
     let own = stocks.get_mut(stock).and_then(Item::as_table_like_mut);
     write(own.ok_or_else(|| NotStored::NoTable(format!("stocks.{stock}")))?, look);
-    Ok(document.to_string())
+    Ok(below(opening, &document.to_string()))
 }
 
 /// A stock of the starter workshop, as its file says it.
@@ -161,6 +162,8 @@ mod tests {
             assert!(comments(&stored) >= comments(text), "{stored}");
             assert_eq!(store_look(&stored, "maple 3 mm", &look()).expect("again"), stored, "twice is once");
         }
+        let stored = store_look("# of my shop\n", "maple 3 mm", &look()).expect("stored");
+        assert!(stored.starts_with("# of my shop\n\n[stocks"), "{stored}");
     }
 
     #[test]

@@ -80,16 +80,11 @@ pub(crate) fn apply_to(groups: Groups, text: &str, changes: &[Change]) -> Result
     let mut document: DocumentMut = text.parse().map_err(|_| {
         unfit("the file is not TOML as it stands", "mend it in writing first; its mistakes are shown there")
     })?;
-    // What stands in a file without values, comments alone, stays above the first that is written.
-    let opening = if document.is_empty() { document.trailing().as_str().unwrap_or_default().trim_end() } else { "" };
-    let opening = if opening.is_empty() { String::new() } else { format!("{opening}\n\n") };
-    if !opening.is_empty() {
-        document.set_trailing("");
-    }
+    let opening = workshop::opening_comments(&mut document);
     for change in changes {
         one(groups, &mut document, change)?;
     }
-    Ok(opening + &document.to_string())
+    Ok(workshop::below(opening, &document.to_string()))
 }
 
 fn one(groups: Groups, document: &mut DocumentMut, change: &Change) -> Result<(), Unfit> {
