@@ -156,6 +156,15 @@ impl Desk {
         self.browser.click(&format!("{adder} > form button"));
     }
 
+    /// Seconds of processor time that the desk has used, where the system tells it: fields 14 and 15 of proc_pid_stat(5), in
+    /// hundredths.
+    pub fn worked(&self) -> Option<f64> {
+        let text = fs::read_to_string(format!("/proc/{}/stat", self.served.id())).ok()?;
+        let mut after_name = text.rsplit_once(')')?.1.split_whitespace().skip(11);
+        let mut ticks = || after_name.next()?.parse::<f64>().ok();
+        Some((ticks()? + ticks()?) / 100.0)
+    }
+
     /// Waits until a file says something.
     pub fn until(&self, file: &str, words: &str) {
         self.until_is(file, words, true);

@@ -12,7 +12,7 @@ const WATCHED: Duration = Duration::from_millis(1200);
 /// clock that draws each frame, or a question asked again and again, needs many times as much.
 const PAGE: f64 = 0.05;
 /// What the desk may spend of it: it looks at the time of three files, four times a second.
-const DESK: f64 = 0.05;
+pub const DESK: f64 = 0.05;
 
 /// What was spent while nothing was done.
 struct Spent {
@@ -78,13 +78,13 @@ fn nothing_is_spent_when_nothing_happens() {
 }
 
 fn watch(desk: &mut Desk) -> Spent {
-    let (page, server) = (tasks(desk), cpu(desk.served.id()));
+    let (page, server) = (tasks(desk), desk.worked());
     let (had, began) = (asked(desk), Instant::now());
     std::thread::sleep(WATCHED);
     let took = began.elapsed().as_secs_f64();
     Spent {
         page: (tasks(desk) - page) / took,
-        desk: server.zip(cpu(desk.served.id())).map(|(before, now)| (now - before) / took),
+        desk: server.zip(desk.worked()).map(|(before, now)| (now - before) / took),
         moving: desk.browser.eval("document.getAnimations().length").as_i64().expect("a count"),
         asked: asked(desk) - had,
     }
@@ -119,12 +119,4 @@ fn tasks(desk: &mut Desk) -> f64 {
     let all = all["metrics"].as_array().expect("a list");
     let of = |name: &str| all.iter().find(|one| one["name"] == name).and_then(|one| one["value"].as_f64());
     of("TaskDuration").expect("told by the browser")
-}
-
-/// Seconds of processor time of a process, where the system tells it: fields 14 and 15 of proc_pid_stat(5), in hundredths.
-fn cpu(id: u32) -> Option<f64> {
-    let text = std::fs::read_to_string(format!("/proc/{id}/stat")).ok()?;
-    let mut after_name = text.rsplit_once(')')?.1.split_whitespace().skip(11);
-    let mut ticks = || after_name.next()?.parse::<f64>().ok();
-    Some((ticks()? + ticks()?) / 100.0)
 }
