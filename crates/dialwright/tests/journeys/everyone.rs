@@ -16,6 +16,12 @@ fn in_use(desk: &mut Desk, view: &str) {
     if view == "shelf" {
         desk.browser.wait("document.querySelector('.cut-from button.stock')");
     }
+    if view == "machine" {
+        desk.browser.wait("document.querySelector('workshop-story [data-path]') && document.querySelectorAll('shelf-of').length === 2");
+        desk.browser.eval("document.querySelectorAll('main details').forEach((d) => (d.open = true))");
+        desk.browser
+            .wait("[...document.querySelectorAll('shelf-of')].every((one) => one.querySelector('[data-path]'))");
+    }
 }
 
 #[test]
