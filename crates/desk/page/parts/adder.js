@@ -18,8 +18,10 @@ export function adder(text, label, example, add) {
   const form = make("form", { class: "editor", hidden: true }, make("label", {}, label), make("div", { class: "row" }, input, make("button", { type: "submit" }, texts.value.set)), wrong);
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    wrong.textContent = await add(input.value.trim());
-    if (!wrong.textContent) input.value = "";
+    const sent = input.value;
+    wrong.textContent = await add(sent.trim());
+    // The next may be under way already.
+    if (!wrong.textContent && input.value === sent) input.value = "";
   });
   const button = make("button", { type: "button", "aria-expanded": "false", onclick: () => {
     form.hidden = !form.hidden;
