@@ -38,14 +38,15 @@ export function named(text) {
 }
 
 /**
- * The change that puts "cork, 1 mm" behind a stock's layers.
+ * Puts "cork, 1 mm" behind a stock's layers.
  * @param {string} stock
  * @param {string} text A material and a thickness.
- * @returns {{ change: import("../lib/types.js").Change, words: string } | string} Or what is wrong.
+ * @param {(changes: import("../lib/types.js").Change[], words: string) => Promise<string>} change
+ * @returns {Promise<string>} What is wrong.
  */
-export function layerOf(stock, text) {
+export async function addLayer(stock, text, change) {
   const found = /^(.*),([^,]*)$/.exec(text);
   if (!found) return `${words.new_layer} ${words.new_layer_example}`;
   const value = { material: found[1].trim(), thickness: found[2].trim() };
-  return { change: { do: "add", path: `stocks["${stock}"].layers`, value }, words: `${words.add_layer}: ${stock}` };
+  return change([{ do: "add", path: `stocks["${stock}"].layers`, value }], `${words.add_layer}: ${stock}`);
 }

@@ -8,7 +8,7 @@ import { ask } from "../lib/api.js";
 import { board } from "../lib/board.js";
 import { announce, coded, make } from "../lib/dom.js";
 import { texts } from "../texts.js";
-import { adder, layerOf, named } from "./adder.js";
+import { adder, addLayer, named } from "./adder.js";
 import { standardTrouble } from "./standard-trouble.js";
 import { Editor } from "./value-editor.js";
 import { sayValue, sentence, valueWord } from "./value-words.js";
@@ -186,8 +186,7 @@ class OrderStory extends HTMLElement {
 
   /** @param {string} stock @param {string} text A material and a thickness. */
   #addLayer(stock, text) {
-    const layer = layerOf(stock, text);
-    return typeof layer === "string" ? Promise.resolve(layer) : this.#change([layer.change], layer.words);
+    return addLayer(stock, text, (changes, what) => this.#change(changes, what));
   }
 
   /** @param {string} text */

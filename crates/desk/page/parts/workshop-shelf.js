@@ -9,7 +9,7 @@ import { board } from "../lib/board.js";
 import { announce, coded, make } from "../lib/dom.js";
 import { shop } from "../lib/shop.js";
 import { texts } from "../texts.js";
-import { adder, layerOf, named } from "./adder.js";
+import { adder, addLayer, named } from "./adder.js";
 import { swatch } from "./stock-choice.js";
 import { Editor } from "./value-editor.js";
 import { sayValue, valueWord } from "./value-words.js";
@@ -164,8 +164,7 @@ class ShelfOf extends HTMLElement {
 
   /** @param {string} stock @param {string} text A material and a thickness. */
   #addLayer(stock, text) {
-    const layer = layerOf(stock, text);
-    return typeof layer === "string" ? Promise.resolve(layer) : this.#change([layer.change], layer.words);
+    return addLayer(stock, text, (changes, what) => this.#change(changes, what));
   }
 
   /** @param {Change[]} changes @param {string} what @returns {Promise<string>} What is wrong. */

@@ -74,7 +74,7 @@ fn groups<'a>(make: &'a Make) -> Vec<(&'a Held, Vec<&'a str>)> {
     groups
 }
 
-/// What is done, what is accepted, and what is not.
+/// One check: what is done, what is accepted, and what is not.
 #[derive(PartialEq)]
 struct Check {
     name: &'static str,
@@ -83,6 +83,7 @@ struct Check {
     reject: String,
 }
 
+/// The checks of wheels that are held so.
 fn checks(make: &Make, held: &Held, names: &[&str]) -> [Check; 6] {
     let dial = &make.looked.laid.dial;
     let mm = |length: f64| if length.is_finite() { show(length, dial.show) } else { "off its seat".into() };

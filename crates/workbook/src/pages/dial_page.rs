@@ -101,10 +101,15 @@ fn findings(dial: &Dial, all: &[Finding]) -> Vec<Value> {
     for one in all {
         let ringed = one.severity != Severity::Note && one.place.is_some();
         number += usize::from(ringed);
-        let (names, what) = begins_with_wheels(dial, &one.what);
+        let (names, what) = if kind(one.part).is_some() {
+            begins_with_wheels(dial, &one.what)
+        } else {
+            (Vec::new(), one.what.as_str())
+        };
         let same = |row: &&mut (&Finding, Option<usize>, Vec<&str>, &str)| {
             row.1.is_none()
                 && !names.is_empty()
+                && kind(row.0.part) == kind(one.part)
                 && (row.0.rule, row.0.severity, row.3, &row.0.mend) == (one.rule, one.severity, what, &one.mend)
         };
         match rows.iter_mut().find(same) {
@@ -114,21 +119,27 @@ fn findings(dial: &Dial, all: &[Finding]) -> Vec<Value> {
     }
     rows.into_iter()
         .map(|(one, number, names, what)| {
-            let kind = match one.part {
-                Part::Notch(_) => "notch of",
-                Part::Window(_) => "window of",
-                _ => "wheel",
-            };
+            let of_wheels = kind(one.part).filter(|_| !names.is_empty());
             json!({
                 "number": number,
                 "severity": one.severity.word(),
-                "part": if names.is_empty() { one.part.words(dial) } else { format!("{kind} {}", names.join(", ")) },
+                "part": of_wheels.map_or_else(|| one.part.words(dial), |kind| format!("{kind} {}", names.join(", "))),
                 "what": what,
                 "mend": one.mend,
                 "source": one.source,
             })
         })
         .collect()
+}
+
+/// What a part is to its wheel, if it has one.
+fn kind(part: Part) -> Option<&'static str> {
+    match part {
+        Part::Wheel(_) => Some("wheel"),
+        Part::Window(_) => Some("window of"),
+        Part::Notch(_) => Some("notch of"),
+        Part::Dial | Part::Cover => None,
+    }
 }
 
 /// The wheels that a sentence begins with ("water, salt: ..."), and what it says of them.
